@@ -1,0 +1,30 @@
+import { defineConfig } from 'vitest/config';
+import { WxtVitest } from 'wxt/testing/vitest-plugin';
+
+export default defineConfig({
+  test: {
+    projects: [
+      {
+        plugins: [WxtVitest()],
+        oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
+        test: {
+          name: 'unit',
+          include: ['tests/unit/**/*.test.{ts,tsx}'],
+          maxWorkers: '100%',
+        },
+      },
+      {
+        test: {
+          name: 'browser',
+          include: ['tests/browser/**/*.test.ts'],
+          environment: 'node',
+          fileParallelism: false,
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+          // After the unit tests: real browsers need both cores.
+          sequence: { groupOrder: 1 },
+        },
+      },
+    ],
+  },
+});
