@@ -1,0 +1,83 @@
+import { Clip } from '#lib/model/clip.ts';
+import { Source } from '#lib/model/source.ts';
+import { SETTINGS_KEY, Settings } from '#lib/model/settings.ts';
+import { StudentError } from '#lib/model/student-error.ts';
+import type { Db } from '../schema.ts';
+import { readBy } from '../read.ts';
+import { checked, write, type WriteTransaction } from '../write.ts';
+
+/** What the slip hands over: the clip without its ids and times, and the page it is from. */
+export type ClipDraft = Omit<Clip, 'id' | 'sourceId' | 'createdAt' | 'changedAt'>;
+export type PageDraft = Pick<Source, 'url' | 'title' | 'site' | 'author'>;
+
+/**
+ * Keeps a clip and, where it is new, its source. A passage that this source already has in the course (`isSame`) is
+ * changed instead of doubled. The topic that was aimed at is reached with it.
+ */
+export async function keepClip(
+  db: Db,
+  draft: ClipDraft,
+  page: PageDraft,
+  isSame: (clip: Clip) => boolean,
+  at: number,
+): Promise<Clip> {
+  return write(db, ['clips', 'sources', 'settings'], async (transaction) => {
+    const clips = transaction.objectStore('clips');
+    const source = await keepSource(transaction.objectStore('sources'), page, at);
+    const others = await clips.index('source').getAll(source.id);
+    const twin = others.find((clip) => clip.courseId === draft.courseId && isSame(clip));
+    const { topicIds, ownWords, unclear } = draft;
+    const clip = checked('clips', {
+      ...(twin
+        ? { ...twin, topicIds, ownWords, unclear }
+        : { ...draft, id: crypto.randomUUID(), sourceId: source.id, createdAt: at }),
+      changedAt: at,
+    });
+    await clips.put(clip);
+    const settings = Settings.safeParse(await transaction.objectStore('settings').get(SETTINGS_KEY));
+    if (settings.success && settings.data.aimedTopicId !== null)
+      await transaction.objectStore('settings').put({ ...settings.data, aimedTopicId: null }, SETTINGS_KEY);
+    return clip;
+  });
+}
+
+async function keepSource(
+  sources: ReturnType<WriteTransaction<'sources'>['objectStore']>,
+  page: PageDraft,
+  at: number,
+): Promise<Source> {
+  const known = Source.safeParse(await sources.index('url').get(page.url));
+  if (known.success) return known.data;
+  const source = checked('sources', {
+    id: crypto.randomUUID(),
+    createdAt: at,
+    changedAt: at,
+    kind: 'page',
+    ...page,
+  });
+  await sources.add(source);
+  return source;
+}
+
+/** Changes what the student may change of a clip. */
+export async function changeClip(
+  db: Db,
+  id: string,
+  change: Partial<Pick<Clip, 'topicIds' | 'ownWords' | 'unclear'>>,
+  at: number,
+): Promise<Clip> {
+  return write(db, ['clips'], async (transaction) => {
+    const clip = Clip.safeParse(await transaction.objectStore('clips').get(id));
+    if (!clip.success) throw new StudentError('errorClipGone');
+    const changed = checked('clips', { ...clip.data, ...change, changedAt: at });
+    await transaction.objectStore('clips').put(changed);
+    return changed;
+  });
+}
+
+/** The clips that were kept from an address in a course. */
+export async function clipsFrom(db: Db, url: string, courseId: string): Promise<Clip[]> {
+  const sources = await readBy(db, 'sources', 'url', url);
+  const clips = await Promise.all(sources.map((source) => readBy(db, 'clips', 'source', source.id)));
+  return clips.flat().filter((clip) => clip.courseId === courseId);
+}

@@ -1,0 +1,68 @@
+import type { Line, Question } from '#lib/model/item.ts';
+import type { Db } from '../schema.ts';
+import { ROWS } from '../schema.ts';
+import { StudentError } from '#lib/model/student-error.ts';
+import { checked, write } from '../write.ts';
+
+type Fields<T> = Omit<T, 'id' | 'createdAt' | 'changedAt'>;
+
+/** Adds a question. */
+export async function addQuestion(db: Db, fields: Fields<Question>, at: number): Promise<Question> {
+  const question = checked('questions', { ...fields, id: crypto.randomUUID(), createdAt: at, changedAt: at });
+  await write(db, ['questions', 'nextUp'], async (transaction) => {
+    await transaction.objectStore('questions').add(question);
+    await transaction.objectStore('nextUp').delete(question.courseId);
+  });
+  return question;
+}
+
+/** Adds a note line, after the last one of its course. */
+export async function addLine(db: Db, fields: Omit<Fields<Line>, 'order'>, at: number): Promise<Line> {
+  return write(db, ['lines', 'nextUp'], async (transaction) => {
+    const lines = transaction.objectStore('lines');
+    const before = await lines.index('course').getAll(fields.courseId);
+    const order = before.reduce((next, line) => Math.max(next, line.order + 1), 0);
+    const line = checked('lines', {
+      ...fields,
+      order,
+      id: crypto.randomUUID(),
+      createdAt: at,
+      changedAt: at,
+    });
+    await lines.add(line);
+    await transaction.objectStore('nextUp').delete(line.courseId);
+    return line;
+  });
+}
+
+/** Changes the text, marks or topic of a question. */
+export async function changeQuestion(
+  db: Db,
+  id: string,
+  change: Partial<Pick<Question, 'prompt' | 'answer' | 'marks' | 'topicId'>>,
+  at: number,
+): Promise<void> {
+  await write(db, ['questions', 'nextUp'], async (transaction) => {
+    const row = ROWS.questions.safeParse(await transaction.objectStore('questions').get(id));
+    if (!row.success) throw new StudentError('errorItemGone');
+    await transaction
+      .objectStore('questions')
+      .put(checked('questions', { ...row.data, ...change, changedAt: at }));
+    await transaction.objectStore('nextUp').delete(row.data.courseId);
+  });
+}
+
+/** Changes the text or topic of a line. */
+export async function changeLine(
+  db: Db,
+  id: string,
+  change: Partial<Pick<Line, 'lead' | 'rest' | 'topicId'>>,
+  at: number,
+): Promise<void> {
+  await write(db, ['lines', 'nextUp'], async (transaction) => {
+    const row = ROWS.lines.safeParse(await transaction.objectStore('lines').get(id));
+    if (!row.success) throw new StudentError('errorItemGone');
+    await transaction.objectStore('lines').put(checked('lines', { ...row.data, ...change, changedAt: at }));
+    await transaction.objectStore('nextUp').delete(row.data.courseId);
+  });
+}

@@ -1,0 +1,35 @@
+import { z } from 'zod';
+import type { StoreName } from './schema.ts';
+import { ROWS } from './schema.ts';
+
+/** Which stores an action wrote. Pages read again what they show of them. */
+const Change = z.object({ stores: z.array(z.enum(Object.keys(ROWS) as [StoreName, ...StoreName[]])) });
+export type Change = z.infer<typeof Change>;
+
+const CHANNEL = 'plumbline-changes';
+const here = new EventTarget();
+let channel: BroadcastChannel | undefined;
+
+/** Opened on first use, so that importing this file does nothing. */
+function feed(): BroadcastChannel {
+  if (channel) return channel;
+  channel = new BroadcastChannel(CHANNEL);
+  channel.addEventListener('message', ({ data }) => {
+    const change = Change.safeParse(data);
+    if (change.success) here.dispatchEvent(new CustomEvent('change', { detail: change.data }));
+  });
+  return channel;
+}
+
+/** Tells every page of the extension, this one included, that stores were written. */
+export function announce(stores: readonly StoreName[]): void {
+  const change: Change = { stores: [...stores] };
+  feed().postMessage(change);
+  here.dispatchEvent(new CustomEvent('change', { detail: change }));
+}
+
+/** Calls `listener` after each committed action, in this page or another, until `signal` aborts. */
+export function onChange(listener: (change: Change) => void, signal: AbortSignal): void {
+  feed();
+  here.addEventListener('change', (event) => listener((event as CustomEvent<Change>).detail), { signal });
+}

@@ -1,0 +1,40 @@
+import type { Attempt } from '#lib/model/attempt.ts';
+import type { Clip } from '#lib/model/clip.ts';
+import type { Course } from '#lib/model/course.ts';
+import type { Line, Question } from '#lib/model/item.ts';
+import type { Source } from '#lib/model/source.ts';
+import type { Statement, Topic } from '#lib/model/topic.ts';
+import { readAll, readBy, readOne } from './read.ts';
+import type { Db } from './schema.ts';
+
+/** Everything that the deck holds of one course. */
+export interface CourseDeck {
+  course: Course;
+  topics: Topic[];
+  statements: Statement[];
+  clips: Clip[];
+  sources: Source[];
+  questions: Question[];
+  lines: Line[];
+  attempts: Attempt[];
+}
+
+/** Reads a course whole, topics, statements and lines in their order; undefined when there is no such course. */
+export async function readCourseDeck(db: Db, courseId: string): Promise<CourseDeck | undefined> {
+  const [course, topics, statements, clips, sources, questions, lines, attempts] = await Promise.all([
+    readOne(db, 'courses', courseId),
+    readBy(db, 'topics', 'course', courseId),
+    readBy(db, 'statements', 'course', courseId),
+    readBy(db, 'clips', 'course', courseId),
+    readAll(db, 'sources'),
+    readBy(db, 'questions', 'course', courseId),
+    readBy(db, 'lines', 'course', courseId),
+    readBy(db, 'attempts', 'course', courseId),
+  ]);
+  if (!course) return undefined;
+  const byOrder = (a: { order: number }, b: { order: number }) => a.order - b.order;
+  topics.sort(byOrder);
+  statements.sort(byOrder);
+  lines.sort(byOrder);
+  return { course, topics, statements, clips, sources, questions, lines, attempts };
+}

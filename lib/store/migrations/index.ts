@@ -1,0 +1,5 @@
+import { firstDeck } from './001-first-deck.ts';
+import { emptyDeck } from './migration.ts';
+
+/** Every migration there is. The last one's `to` is the version of the database. */
+export const migrations = emptyDeck.then(firstDeck);

@@ -1,0 +1,34 @@
+import type { IDBPDatabase, IDBPTransaction } from 'idb';
+
+/** The database as a migration sees it: untyped, since it must not lean on today's schema. */
+export type OldDb = IDBPDatabase<unknown>;
+export type UpgradeTransaction = IDBPTransaction<unknown, string[], 'versionchange'>;
+
+/** One step from a version to the next. It freezes the shapes that it needs and imports no schema. */
+export interface Migration<From extends number, To extends number> {
+  from: From;
+  to: To;
+  run(db: OldDb, transaction: UpgradeTransaction): void | Promise<void>;
+}
+
+/** Migrations in order; `then` accepts only the step that starts where the last one ended. */
+export class MigrationChain<At extends number> {
+  readonly version: At;
+  readonly steps: readonly Migration<number, number>[];
+
+  constructor(version: At, steps: readonly Migration<number, number>[]) {
+    this.version = version;
+    this.steps = steps;
+  }
+
+  then<To extends number>(step: Migration<At, To>): MigrationChain<To> {
+    return new MigrationChain(step.to, [...this.steps, step]);
+  }
+
+  /** The steps that bring a database of `oldVersion` to this version. */
+  after(oldVersion: number): readonly Migration<number, number>[] {
+    return this.steps.filter((step) => step.from >= oldVersion);
+  }
+}
+
+export const emptyDeck = new MigrationChain(0, []);

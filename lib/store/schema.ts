@@ -1,0 +1,47 @@
+import type { DBSchema, IDBPDatabase, StoreNames } from 'idb';
+import { Attempt } from '#lib/model/attempt.ts';
+import { Clip } from '#lib/model/clip.ts';
+import { Course } from '#lib/model/course.ts';
+import { Line, Question } from '#lib/model/item.ts';
+import { NextUp } from '#lib/model/next-up.ts';
+import { SetAside } from '#lib/model/set-aside.ts';
+import { Settings } from '#lib/model/settings.ts';
+import { Source } from '#lib/model/source.ts';
+import { Statement, Topic } from '#lib/model/topic.ts';
+
+/** The database's shape. Change it together with a new file in migrations/. */
+export interface Deck extends DBSchema {
+  courses: { key: string; value: Course };
+  topics: { key: string; value: Topic; indexes: { course: string } };
+  statements: { key: string; value: Statement; indexes: { course: string } };
+  sources: { key: string; value: Source; indexes: { url: string } };
+  clips: { key: string; value: Clip; indexes: { course: string; source: string } };
+  questions: { key: string; value: Question; indexes: { course: string; clip: string } };
+  lines: { key: string; value: Line; indexes: { course: string; clip: string } };
+  /** Append-only facts. */
+  attempts: { key: string; value: Attempt; indexes: { course: string; item: string } };
+  settings: { key: string; value: Settings };
+  /** Caches, by course. Any row may be deleted at any time. */
+  nextUp: { key: string; value: NextUp };
+  setAside: { key: number; value: SetAside };
+}
+
+export type Db = IDBPDatabase<Deck>;
+export type StoreName = StoreNames<Deck>;
+
+/** What each row is checked against when it is read and when it is written. */
+export const ROWS = {
+  courses: Course,
+  topics: Topic,
+  statements: Statement,
+  sources: Source,
+  clips: Clip,
+  questions: Question,
+  lines: Line,
+  attempts: Attempt,
+  settings: Settings,
+  nextUp: NextUp,
+  setAside: SetAside,
+} as const satisfies { [S in StoreName]: { safeParse(row: unknown): unknown } };
+
+export type Row<S extends StoreName> = Deck[S]['value'];

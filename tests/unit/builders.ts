@@ -1,0 +1,84 @@
+import type { Attempt } from '#lib/model/attempt.ts';
+import type { Clip } from '#lib/model/clip.ts';
+import type { Course } from '#lib/model/course.ts';
+import type { Line, Question } from '#lib/model/item.ts';
+import type { Topic } from '#lib/model/topic.ts';
+
+/** A moment to count from: 2026-03-02, 08:00 UTC. */
+export const MORNING = Date.UTC(2026, 2, 2, 8);
+
+let made = 0;
+/** Ids in order, the same in every run. */
+export const newId = (): string => `00000000-0000-4000-8000-${String(++made).padStart(12, '0')}`;
+
+const kept = () => ({ id: newId(), createdAt: MORNING, changedAt: MORNING });
+
+export const aCourse = (over: Partial<Course> = {}): Course => ({
+  ...kept(),
+  name: 'Foundation Oceanography',
+  examDay: '2026-04-20',
+  ...over,
+});
+
+export const aTopic = (over: Partial<Topic> = {}): Topic => ({
+  ...kept(),
+  courseId: newId(),
+  parentId: null,
+  order: 0,
+  code: '1',
+  title: 'Waves',
+  share: null,
+  off: false,
+  ...over,
+});
+
+export const aClip = (over: Partial<Clip> = {}): Clip => ({
+  ...kept(),
+  courseId: newId(),
+  sourceId: newId(),
+  topicIds: [],
+  text: 'Long waves outrun short ones.',
+  html: '<p>Long waves outrun short ones.</p>',
+  ownWords: '',
+  unclear: false,
+  headings: [],
+  selectors: [{ type: 'TextQuoteSelector', exact: 'Long waves outrun short ones.' }],
+  ...over,
+});
+
+export const aQuestion = (over: Partial<Question> = {}): Question => ({
+  ...kept(),
+  courseId: newId(),
+  topicId: newId(),
+  clipId: null,
+  prompt: 'Which waves travel faster in deep water?',
+  answer: 'The longer ones.',
+  marks: 1,
+  ...over,
+});
+
+export const aLine = (over: Partial<Line> = {}): Line => ({
+  ...kept(),
+  courseId: newId(),
+  topicId: newId(),
+  clipId: null,
+  lead: 'Deep-water speed',
+  rest: 'grows with the square root of the wavelength',
+  order: 0,
+  ...over,
+});
+
+export const anAttempt = (over: Partial<Attempt> = {}): Attempt => ({
+  id: newId(),
+  courseId: newId(),
+  topicId: newId(),
+  itemKind: 'question',
+  itemId: newId(),
+  roundId: newId(),
+  at: MORNING,
+  seconds: 9,
+  marks: 1,
+  outOf: 1,
+  typed: '',
+  ...over,
+});

@@ -1,0 +1,136 @@
+import { expect, test } from 'vitest';
+import { recordAttempt, cacheNextUp } from '#lib/store/actions/attempts.ts';
+import { changeClip, clipsFrom, keepClip } from '#lib/store/actions/clips.ts';
+import {
+  changeCourse,
+  changeSettings,
+  readSettings,
+  saveSyllabus,
+  startCourse,
+} from '#lib/store/actions/courses.ts';
+import { addLine, addQuestion, changeQuestion } from '#lib/store/actions/items.ts';
+import { readFirstUp } from '#lib/store/first-up.ts';
+import { readAll } from '#lib/store/read.ts';
+import { aClip, aLine, anAttempt, aQuestion, aTopic, newId, MORNING } from '../builders.ts';
+import { freshDeck } from './fresh-deck.ts';
+
+const PAGE = { url: 'http://127.0.0.1/waves', title: 'Waves', site: 'The Lagoonery', author: '' };
+const draftOf = ({
+  id: _id,
+  sourceId: _source,
+  createdAt: _made,
+  changedAt: _changed,
+  ...draft
+}: ReturnType<typeof aClip>) => draft;
+
+test('a course that is started becomes the current one', async () => {
+  const db = await freshDeck();
+  const course = await startCourse(db, { name: 'Foundation Oceanography', examDay: null }, MORNING);
+  expect((await readSettings(db)).courseId).toBe(course.id);
+  await changeCourse(db, course.id, { examDay: '2026-05-01' }, MORNING + 1);
+  expect((await readAll(db, 'courses'))[0]).toMatchObject({ examDay: '2026-05-01', changedAt: MORNING + 1 });
+});
+
+test('a course without a name is refused by name of the field', async () => {
+  const db = await freshDeck();
+  const refused = startCourse(db, { name: '  ', examDay: null }, MORNING);
+  await expect(refused).rejects.toMatchObject({
+    message: 'errorFieldWrong',
+    values: ['name', expect.any(String)],
+  });
+  expect(await db.count('courses')).toBe(0);
+});
+
+test('two clips of one page share its source; the aim is reached with the first', async () => {
+  const db = await freshDeck();
+  const course = await startCourse(db, { name: 'Oceanography', examDay: null }, MORNING);
+  await changeSettings(db, { aimedTopicId: newId() });
+  const draft = draftOf(aClip({ courseId: course.id }));
+  const never = () => false;
+  const first = await keepClip(db, draft, PAGE, never, MORNING);
+  const second = await keepClip(db, { ...draft, text: 'Another one.' }, PAGE, never, MORNING + 1);
+  expect(second.sourceId).toBe(first.sourceId);
+  expect(await clipsFrom(db, PAGE.url, course.id)).toHaveLength(2);
+  expect((await readSettings(db)).aimedTopicId).toBeNull();
+});
+
+test('a passage that is there already is changed, not doubled, even when two slips save at once', async () => {
+  const db = await freshDeck();
+  const course = await startCourse(db, { name: 'Oceanography', examDay: null }, MORNING);
+  const draft = draftOf(aClip({ courseId: course.id }));
+  const isSame = ({ text }: { text: string }) => text === draft.text;
+  const [one, two] = await Promise.all([
+    keepClip(db, { ...draft, ownWords: 'first' }, PAGE, isSame, MORNING),
+    keepClip(db, { ...draft, ownWords: 'second' }, PAGE, isSame, MORNING + 1),
+  ]);
+  expect(two.id).toBe(one.id);
+  expect(await readAll(db, 'clips')).toMatchObject([
+    { ownWords: 'second', createdAt: MORNING, changedAt: MORNING + 1 },
+  ]);
+});
+
+test('an address that is no web address is refused, and neither clip nor source is kept', async () => {
+  const db = await freshDeck();
+  const draft = draftOf(aClip());
+  for (const url of ['javascript:alert(1)', 'data:text/html,x', 'chrome://settings']) {
+    const refused = keepClip(db, draft, { ...PAGE, url }, () => false, MORNING);
+    await expect(refused).rejects.toMatchObject({ message: 'errorFieldWrong' });
+  }
+  expect([await db.count('clips'), await db.count('sources')]).toEqual([0, 0]);
+});
+
+test('a clip that is gone cannot be changed, and the student is told', async () => {
+  const db = await freshDeck();
+  await expect(changeClip(db, newId(), { ownWords: 'x' }, MORNING)).rejects.toMatchObject({
+    message: 'errorClipGone',
+  });
+});
+
+test('a syllabus is saved whole or not at all', async () => {
+  const db = await freshDeck();
+  const courseId = newId();
+  const good = aTopic({ courseId });
+  await saveSyllabus(db, courseId, { topics: [good], statements: [] });
+  const bad = { ...aTopic({ courseId }), title: '' };
+  const refused = saveSyllabus(db, courseId, { topics: [{ ...good, title: 'Tides' }, bad], statements: [] });
+  await expect(refused).rejects.toMatchObject({ message: 'errorFieldWrong' });
+  expect(await readAll(db, 'topics')).toEqual([good]);
+});
+
+test('lines come in the order in which they were written', async () => {
+  const db = await freshDeck();
+  const { courseId, topicId } = aLine();
+  const write = (lead: string) => addLine(db, { courseId, topicId, clipId: null, lead, rest: 'x' }, MORNING);
+  await write('one');
+  await write('two');
+  expect((await readAll(db, 'lines')).map(({ lead, order }) => [lead, order]).sort()).toEqual([
+    ['one', 0],
+    ['two', 1],
+  ]);
+});
+
+test('an attempt is kept for good; its item makes room for the next in the cache', async () => {
+  const db = await freshDeck();
+  const course = await startCourse(db, { name: 'Oceanography', examDay: null }, MORNING);
+  const fields = { courseId: course.id, topicId: newId(), clipId: null, answer: 'a', marks: 1 };
+  const first = await addQuestion(db, { ...fields, prompt: 'one?' }, MORNING);
+  const second = await addQuestion(db, { ...fields, prompt: 'two?' }, MORNING);
+  const items = [first, second].map(({ id }) => ({ kind: 'question' as const, id }));
+  await cacheNextUp(db, { courseId: course.id, at: MORNING, items });
+  expect((await readFirstUp(db)).item?.asks).toBe('one?');
+  await recordAttempt(db, anAttempt({ courseId: course.id, itemId: first.id }));
+  expect((await readFirstUp(db)).item?.asks).toBe('two?');
+  const twice = recordAttempt(db, { ...(await readAll(db, 'attempts'))[0]!, marks: 0 });
+  await expect(twice).rejects.toMatchObject({ message: 'errorNotSaved' });
+  expect((await readAll(db, 'attempts')).map(({ marks }) => marks)).toEqual([1]);
+});
+
+test('a changed question leaves the cache of what comes next empty', async () => {
+  const db = await freshDeck();
+  const course = await startCourse(db, { name: 'Oceanography', examDay: null }, MORNING);
+  const { id: _id, createdAt: _c, changedAt: _d, ...fields } = aQuestion({ courseId: course.id });
+  const question = await addQuestion(db, fields, MORNING);
+  await cacheNextUp(db, { courseId: course.id, at: MORNING, items: [{ kind: 'question', id: question.id }] });
+  await changeQuestion(db, question.id, { prompt: 'Changed?' }, MORNING + 1);
+  expect((await readFirstUp(db)).item).toBeNull();
+});
