@@ -1,0 +1,133 @@
+import { useMemo, useState } from 'preact/hooks';
+import type { Clip } from '#lib/model/clip.ts';
+import type { Source } from '#lib/model/source.ts';
+import { changeClip } from '#lib/store/actions/clips.ts';
+import { useDeck } from '../deck/deck-context.tsx';
+import { useAction } from '../deck/use-action.ts';
+import type { Standing } from '../derive/next-up.ts';
+import { Passage } from '../parts/passage.tsx';
+import { topicNames } from '../parts/topic-name.ts';
+import { Trouble } from '../parts/trouble.tsx';
+import { t } from '../text.ts';
+import { DeleteButton } from './delete-button.tsx';
+import { LineList, QuestionList } from './item-list.tsx';
+import { OwnWords } from './own-words.tsx';
+import { linkTo } from './route.ts';
+import { TopicChoice } from './topic-choice.tsx';
+import { WriteLine, WriteQuestion } from './write-item.tsx';
+
+/** One clip: the passage, the student's own words beside it, and what is written from it. */
+export function ClipView({ standing, id }: { standing: Standing; id: string }) {
+  const { clips, sources } = standing.deck;
+  const clip = clips.find((one) => one.id === id);
+  if (!clip)
+    return (
+      <div class="stack">
+        <h1>{t('clipGone')}</h1>
+        <p>
+          {t('clipGoneHint')} <a href={linkTo('aside')}>{t('asideTitle')}</a>
+        </p>
+      </div>
+    );
+  return (
+    <div class="stack">
+      <h1>{t('clip')}</h1>
+      <div class="two">
+        <article class="sheet stack">
+          <Passage html={clip.html} label={t('slipPassage')} />
+          <Provenance source={sources.find((source) => source.id === clip.sourceId)} clip={clip} />
+          <div class="row">
+            <DeleteButton
+              store="clips"
+              id={clip.id}
+              name={clip.text.slice(0, 60)}
+              then={() => (location.hash = linkTo('clips'))}
+            />
+          </div>
+        </article>
+        <div class="stack">
+          <OwnWords clip={clip} />
+          <Tags standing={standing} clip={clip} />
+        </div>
+      </div>
+      <Writing standing={standing} clip={clip} />
+    </div>
+  );
+}
+
+function Provenance({ source, clip }: { source: Source | undefined; clip: Clip }) {
+  if (!source) return null;
+  const parts = [source.author, source.site, new Date(clip.createdAt).toLocaleDateString()];
+  return (
+    <p class="soft wrap">
+      <a href={source.url} target="_blank" rel="noreferrer noopener">
+        {source.title || source.url}
+      </a>
+      {parts.filter(Boolean).map((part) => ` · ${part}`)}
+    </p>
+  );
+}
+
+function Tags({ standing, clip }: { standing: Standing; clip: Clip }) {
+  const db = useDeck();
+  const action = useAction();
+  const change = (part: Partial<Pick<Clip, 'topicIds' | 'unclear'>>) =>
+    void action.run(() => changeClip(db, clip.id, part, Date.now()));
+  return (
+    <section class="sheet stack">
+      <label class="check">
+        <input
+          type="checkbox"
+          checked={clip.unclear}
+          onChange={(event) => change({ unclear: event.currentTarget.checked })}
+        />
+        {t('unclearMark')}
+      </label>
+      <TopicChoice
+        topics={standing.deck.topics}
+        chosen={clip.topicIds}
+        choose={(topicIds) => change({ topicIds })}
+      />
+      <Trouble text={action.trouble} />
+    </section>
+  );
+}
+
+function Writing({ standing, clip }: { standing: Standing; clip: Clip }) {
+  const { questions, lines, topics, course } = standing.deck;
+  const names = useMemo(() => topicNames(topics), [topics]);
+  const [picked, setPicked] = useState<string | null>(null);
+  const topicId = clip.topicIds.find((id) => id === picked) ?? clip.topicIds[0];
+  if (topicId === undefined) return <p class="remark">{t('tagFirst')}</p>;
+  const place = { courseId: course.id, topicId, clipId: clip.id };
+  const fromHere = ({ clipId }: { clipId: string | null }) => clipId === clip.id;
+  return (
+    <>
+      {clip.topicIds.length > 1 && (
+        <div class="field narrow">
+          <label for="write-for">{t('writeFor')}</label>
+          <select id="write-for" value={topicId} onChange={(event) => setPicked(event.currentTarget.value)}>
+            {clip.topicIds.map((id) => (
+              <option key={id} value={id}>
+                {names(id)}
+              </option>
+            ))}
+          </select>
+        </div>
+      )}
+      <div class="two">
+        <section class="sheet stack">
+          <h2>{t('questionsHere')}</h2>
+          <QuestionList questions={questions.filter(fromHere)} />
+          <WriteQuestion place={place} />
+        </section>
+        <section class="sheet stack">
+          <h2>{t('linesHere')}</h2>
+          <p class="soft">{t('lineHint')}</p>
+          <LineList lines={lines.filter(fromHere)} />
+          <WriteLine place={place} />
+        </section>
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,55 @@
+import type { StoreName } from '#lib/store/schema.ts';
+import { useDeck } from '../deck/deck-context.tsx';
+import { readStanding, type Standing } from '../derive/next-up.ts';
+import { Trouble } from '../parts/trouble.tsx';
+import { t, tell } from '../text.ts';
+import { useLive } from '../use-live.ts';
+import { ClipView } from './clip-view.tsx';
+import { ClipsView } from './clips-view.tsx';
+import { CourseView } from './course-view.tsx';
+import { CoverageView } from './coverage-view.tsx';
+import { RoundView } from './round-view.tsx';
+import type { Route } from './route.ts';
+import { SyllabusView } from './syllabus-view.tsx';
+import { TopicView } from './topic-view.tsx';
+
+/** Stores that a course's standing is read from. */
+const READ: StoreName[] = [
+  'courses',
+  'topics',
+  'statements',
+  'clips',
+  'sources',
+  'questions',
+  'lines',
+  'attempts',
+];
+
+/** The pages that show one course. They share one reading of its deck. */
+export function CoursePages({ route, courseId }: { route: Route; courseId: string }) {
+  const db = useDeck();
+  const live = useLive(() => readStanding(db, courseId, Date.now()), READ, courseId);
+  if (live.state === 'loading') return <p class="soft">{t('reading')}</p>;
+  if (live.state === 'failed') return <Trouble text={tell(live.error)} />;
+  if (!live.value) return <Trouble text={t('errorCourseGone')} />;
+  return <CoursePage route={route} standing={live.value} />;
+}
+
+function CoursePage({ route, standing }: { route: Route; standing: Standing }) {
+  switch (route.view) {
+    case 'clips':
+      return <ClipsView standing={standing} />;
+    case 'clip':
+      return <ClipView key={route.id} standing={standing} id={route.id} />;
+    case 'topic':
+      return <TopicView key={route.id} standing={standing} id={route.id} />;
+    case 'syllabus':
+      return <SyllabusView standing={standing} />;
+    case 'round':
+      return <RoundView key={route.topicId} standing={standing} topicId={route.topicId} />;
+    case 'course':
+      return <CourseView standing={standing} />;
+    default:
+      return <CoverageView standing={standing} />;
+  }
+}

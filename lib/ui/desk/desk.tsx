@@ -1,0 +1,148 @@
+import { useEffect, useRef, useState } from 'preact/hooks';
+import type { Course } from '#lib/model/course.ts';
+import type { Settings } from '#lib/model/settings.ts';
+import { changeSettings, readSettings } from '#lib/store/actions/courses.ts';
+import { keepForGood } from '#lib/store/persist.ts';
+import { readAll } from '#lib/store/read.ts';
+import { readSetAside } from '#lib/store/set-aside.ts';
+import { useDeck } from '../deck/deck-context.tsx';
+import { useAction } from '../deck/use-action.ts';
+import { Trouble } from '../parts/trouble.tsx';
+import { t, tell, tn } from '../text.ts';
+import { takeTrouble } from '../trouble.ts';
+import { useLive } from '../use-live.ts';
+import { CoursePages } from './course-pages.tsx';
+import { linkTo, type Route, useRoute } from './route.ts';
+import { SetAsideView } from './set-aside-view.tsx';
+import { StartCourse } from './start-course.tsx';
+import { UndoBar } from './undo-bar.tsx';
+
+const PAGES = ['coverage', 'clips', 'round', 'syllabus', 'course'] as const;
+
+/** The full-page view. */
+export function Desk() {
+  const db = useDeck();
+  const route = useRoute();
+  const trouble = useStartTrouble();
+  const frame = useLive(
+    async () => {
+      const [settings, courses, aside] = await Promise.all([
+        readSettings(db),
+        readAll(db, 'courses'),
+        readSetAside(db),
+      ]);
+      return { settings, courses, unreadable: aside.filter(({ why }) => why === 'unreadable').length };
+    },
+    ['settings', 'courses', 'setAside'],
+    'frame',
+  );
+  if (frame.state === 'loading') return null;
+  if (frame.state === 'failed') return <Trouble text={tell(frame.error)} />;
+  const { settings, courses, unreadable } = frame.value;
+  const course = courses.find(({ id }) => id === settings.courseId);
+  return (
+    <div class="desk">
+      <a class="skip" href="#page" onClick={focusPage}>
+        {t('skipToPage')}
+      </a>
+      <Margin route={route} courses={courses} course={course} settings={settings} />
+      <main id="page" tabIndex={-1}>
+        <Trouble text={trouble} />
+        {unreadable > 0 && route.view !== 'aside' && (
+          <p class="trouble">
+            {tn('asideCount', unreadable)} <a href={linkTo('aside')}>{t('asideLook')}</a>
+          </p>
+        )}
+        <Page route={route} course={course} />
+      </main>
+      <UndoBar />
+    </div>
+  );
+}
+
+function focusPage(event: Event): void {
+  // The address after # names a page of the desk, so the jump is made by hand.
+  event.preventDefault();
+  document.getElementById('page')!.focus();
+}
+
+/** What could not be told elsewhere. The browser is asked to keep the deck for good. */
+function useStartTrouble(): string | null {
+  const [trouble, setTrouble] = useState<string | null>(null);
+  useEffect(() => {
+    void takeTrouble().then((text) => text !== null && setTrouble(text));
+    void keepForGood(navigator.storage);
+  }, []);
+  return trouble;
+}
+
+function Page({ route, course }: { route: Route; course: Course | undefined }) {
+  const place = JSON.stringify(route);
+  const first = useRef(true);
+  useEffect(() => {
+    // A page that is reached by a link is read from its top.
+    if (!first.current) document.getElementById('page')!.focus({ preventScroll: true });
+    first.current = false;
+    scrollTo(0, 0);
+  }, [place]);
+  if (route.view === 'aside') return <SetAsideView />;
+  if (!course) return <StartCourse />;
+  return <CoursePages key={course.id} route={route} courseId={course.id} />;
+}
+
+interface MarginProps {
+  route: Route;
+  courses: Course[];
+  course: Course | undefined;
+  settings: Settings;
+}
+
+/** The margin of the page: which course, and where to go. */
+function Margin({ route, courses, course }: MarginProps) {
+  const db = useDeck();
+  const action = useAction();
+  const here = route.view === 'clip' ? 'clips' : route.view === 'topic' ? 'coverage' : route.view;
+  return (
+    <header class="margin">
+      <p class="name">
+        <img src="/icon/48.png" width="28" height="28" alt="" /> {t('extName')}
+      </p>
+      {courses.length > 1 && course && (
+        <div class="field">
+          <label for="course-choice" class="unseen">
+            {t('course')}
+          </label>
+          <select
+            id="course-choice"
+            value={course.id}
+            onChange={(event) => {
+              const courseId = event.currentTarget.value;
+              void action.run(() => changeSettings(db, { courseId, aimedTopicId: null }));
+            }}
+          >
+            {courses.map(({ id, name }) => (
+              <option key={id} value={id}>
+                {name}
+              </option>
+            ))}
+          </select>
+        </div>
+      )}
+      {courses.length === 1 && course && <p class="course-name">{course.name}</p>}
+      {course && (
+        <nav aria-label={t('deskPages')}>
+          <ul>
+            {PAGES.map((page) => (
+              <li key={page}>
+                <a href={linkTo(page)} aria-current={here === page ? 'page' : undefined}>
+                  {t(`page${page[0]!.toUpperCase()}${page.slice(1)}` as 'pageCoverage')}
+                </a>
+              </li>
+            ))}
+          </ul>
+        </nav>
+      )}
+      <Trouble text={action.trouble} />
+    </header>
+  );
+}

@@ -1,0 +1,47 @@
+import { useId } from 'preact/hooks';
+import type { Topic } from '#lib/model/topic.ts';
+import { topicName, topicNames } from '../parts/topic-name.ts';
+import { t } from '../text.ts';
+
+interface TopicChoiceProps {
+  topics: Topic[];
+  chosen: string[];
+  choose(topicIds: string[]): void;
+}
+
+/** The topics something stands under: take one away, add another. */
+export function TopicChoice({ topics, chosen, choose }: TopicChoiceProps) {
+  const id = useId();
+  const names = topicNames(topics);
+  const others = topics.filter((topic) => !topic.off && !chosen.includes(topic.id));
+  return (
+    <fieldset class="field">
+      <legend>{t('topic')}</legend>
+      {chosen.length === 0 && <p class="soft">{t('clipUntagged')}</p>}
+      {chosen.map((topicId) => (
+        <label class="check" key={topicId}>
+          <input type="checkbox" checked onChange={() => choose(chosen.filter((one) => one !== topicId))} />
+          {names(topicId)}
+        </label>
+      ))}
+      <label for={id} class="soft">
+        {t('topicAdd')}
+      </label>
+      <select
+        id={id}
+        value=""
+        onChange={(event) => {
+          const topicId = event.currentTarget.value;
+          if (topicId !== '') choose([...chosen, topicId]);
+        }}
+      >
+        <option value="">{t('topicChoose')}</option>
+        {others.map((topic) => (
+          <option key={topic.id} value={topic.id}>
+            {topicName(topic)}
+          </option>
+        ))}
+      </select>
+    </fieldset>
+  );
+}

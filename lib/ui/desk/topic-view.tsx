@@ -1,0 +1,98 @@
+import { useMemo } from 'preact/hooks';
+import { readSettings } from '#lib/store/actions/courses.ts';
+import { useDeck } from '../deck/deck-context.tsx';
+import type { Standing } from '../derive/next-up.ts';
+import { coverDeck } from '../derive/progress.ts';
+import { topicName } from '../parts/topic-name.ts';
+import { t, tn } from '../text.ts';
+import { useLive } from '../use-live.ts';
+import { EvidenceList } from './evidence-list.tsx';
+import { GapActions } from './gap-actions.tsx';
+import { LineList, QuestionList } from './item-list.tsx';
+import { linkTo } from './route.ts';
+import { WriteLine, WriteQuestion } from './write-item.tsx';
+
+/** One topic: what the syllabus asks, what was kept, what was written. */
+export function TopicView({ standing, id }: { standing: Standing; id: string }) {
+  const db = useDeck();
+  const { deck, progress } = standing;
+  const settings = useLive(() => readSettings(db), ['settings'], 'settings');
+  const row = useMemo(
+    () => coverDeck(deck, progress).topics.find(({ topicId }) => topicId === id),
+    [deck, progress, id],
+  );
+  const topic = deck.topics.find((one) => one.id === id);
+  if (!topic) return <h1>{t('topicGone')}</h1>;
+  const here = <T extends { topicId: string }>(items: T[]) => items.filter(({ topicId }) => topicId === id);
+  const clips = deck.clips.filter((clip) => clip.topicIds.includes(id));
+  const below = deck.topics.filter(({ parentId, off }) => parentId === id && !off);
+  const place = { courseId: deck.course.id, topicId: id, clipId: null };
+  const aimed = settings.state === 'ready' && settings.value.aimedTopicId === id;
+  return (
+    <div class="stack">
+      <h1>{topicName(topic)}</h1>
+      <div class="two">
+        <section class="sheet stack">
+          <h2>{t('topicAsks')}</h2>
+          <Asks standing={standing} id={id} />
+          {below.length > 0 && (
+            <ul class="plain-list">
+              {below.map((child) => (
+                <li key={child.id}>
+                  <a href={linkTo(`topic/${child.id}`)}>{topicName(child)}</a>
+                </li>
+              ))}
+            </ul>
+          )}
+        </section>
+        {row && (
+          <section class="sheet stack">
+            <h2>{t('topicStands')}</h2>
+            <EvidenceList evidence={row.evidence} />
+            <GapActions row={row} aimed={aimed} standing={standing} />
+          </section>
+        )}
+      </div>
+      <section class="sheet stack">
+        <h2>{tn('topicClips', clips.length)}</h2>
+        <ul class="plain-list">
+          {clips.map((clip) => (
+            <li key={clip.id}>
+              <a href={linkTo(`clip/${clip.id}`)}>{clip.text.slice(0, 140)}</a>
+              {clip.unclear && <span class="soft"> · {t('unclear')}</span>}
+              {clip.ownWords !== '' && <p class="own wrap">{clip.ownWords}</p>}
+            </li>
+          ))}
+        </ul>
+      </section>
+      <div class="two">
+        <section class="sheet stack">
+          <h2>{t('questionsTopic')}</h2>
+          <QuestionList questions={here(deck.questions)} />
+          <WriteQuestion place={place} />
+        </section>
+        <section class="sheet stack">
+          <h2>{t('linesTopic')}</h2>
+          <p class="soft">{t('lineHint')}</p>
+          <LineList lines={here(deck.lines)} />
+          <WriteLine place={place} />
+        </section>
+      </div>
+    </div>
+  );
+}
+
+function Asks({ standing, id }: { standing: Standing; id: string }) {
+  const statements = standing.deck.statements.filter(({ topicId }) => topicId === id);
+  if (statements.length === 0) return <p class="soft">{t('topicNoStatements')}</p>;
+  return (
+    <ul class="plain-list">
+      {statements.map(({ id: key, code, text }) => (
+        <li key={key}>
+          {code && <span class="soft">{code} </span>}
+          {text}
+        </li>
+      ))}
+    </ul>
+  );
+}
