@@ -1,0 +1,146 @@
+import axe, { type AxeResults } from 'axe-core';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import {
+  type ChromiumDriver,
+  SLIP_ROOT,
+  driveChromium,
+  inExtensionWorld,
+} from '#tests/tools/chromium-driver.ts';
+import { demoPages } from '#tests/tools/demo/pages.ts';
+import { startLearningPages } from '#tests/tools/demo/server.ts';
+import { click, fill, select, sees, until } from '#tests/tools/driver.ts';
+import { doMainJob } from '#tests/tools/main-job.ts';
+import { lookAtSlip } from '#tests/tools/slip-look.ts';
+
+const OPTIONS = JSON.stringify({
+  runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
+  resultTypes: ['violations'],
+});
+
+const told = (results: AxeResults) =>
+  results.violations.map(
+    ({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 160)).join(' | ')}`,
+  );
+
+async function violations(page: Page): Promise<string[]> {
+  await page.evaluate(axe.source);
+  return told((await page.evaluate(`axe.run(document, ${OPTIONS})`)) as AxeResults);
+}
+
+const WIDTHS = [360, 1280];
+const SCHEMES = ['light', 'dark'] as const;
+
+describe('axe finds nothing', () => {
+  let driver: ChromiumDriver;
+  let pages: Awaited<ReturnType<typeof startLearningPages>>;
+  let ids: { clip: string; topic: string };
+
+  beforeAll(async () => {
+    pages = await startLearningPages();
+    driver = await driveChromium();
+    await doMainJob(driver, { origin: pages.origin, pages: 2 });
+    await driver.tab.gotoDesk('#/clips');
+    await sees(driver.tab, 'All (2)');
+    ids = await driver.page.evaluate(() => {
+      const clip = document.querySelector<HTMLAnchorElement>('.excerpt')!.hash.split('/').pop()!;
+      return { clip, topic: '' };
+    });
+    await driver.tab.gotoDesk('#/coverage');
+    await sees(driver.tab, 'What to do');
+    ids.topic = await driver.page.evaluate(() =>
+      document.querySelector<HTMLAnchorElement>('.coverage th a')!.hash.split('/').pop()!,
+    );
+  }, 120_000);
+  afterAll(async () => {
+    await driver?.close();
+    await pages?.close();
+  });
+
+  /** Looks at what the page shows in both schemes and at both widths. Nothing may spill over the side either. */
+  async function everyLook(page: Page): Promise<string[]> {
+    const found: string[] = [];
+    for (const width of WIDTHS)
+      for (const colorScheme of SCHEMES) {
+        await page.setViewportSize({ width, height: 900 });
+        await page.emulateMedia({ colorScheme });
+        found.push(...(await violations(page)).map((one) => `${width} ${colorScheme} ${one}`));
+        const spill = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+        if (spill > 0) found.push(`${width} ${colorScheme}: ${spill} pixels over the side`);
+      }
+    await page.setViewportSize({ width: 1280, height: 720 });
+    return found;
+  }
+
+  test.each([
+    ['coverage', () => '#/coverage', 'What to do'],
+    ['clips', () => '#/clips', 'All (2)'],
+    ['clip', () => `#/clip/${ids.clip}`, 'Questions from this clip'],
+    ['topic', () => `#/topic/${ids.topic}`, 'What the syllabus asks'],
+    ['round', () => '#/round', 'Gains most now'],
+    ['syllabus', () => '#/syllabus', 'Bring in a newer version'],
+    ['course', () => '#/course', 'Length of a round'],
+    ['set aside', () => '#/aside', 'Set aside'],
+  ])('on the desk: %s', async (_name, hash, text) => {
+    await driver.tab.gotoDesk(hash());
+    await sees(driver.tab, text);
+    expect(await everyLook(driver.page)).toEqual([]);
+  });
+
+  test('on the desk: a syllabus being put right', async () => {
+    await driver.tab.gotoDesk('#/syllabus');
+    await sees(driver.tab, 'Bring in a newer version');
+    await fill(driver.tab, 'Syllabus', '1 Waves\n1.1 Swell\n1.1 Seiches\n1.1.1.1 State what a node is.');
+    await click(driver.tab, 'Read it');
+    await sees(driver.tab, 'nothing is saved yet');
+    await driver.page.locator('.tree-row').nth(1).click();
+    expect(await everyLook(driver.page)).toEqual([]);
+  });
+
+  test('in a round, asked, uncovered and ended', async () => {
+    await driver.tab.gotoDesk('#/round');
+    await click(driver.tab, 'Start a');
+    await sees(driver.tab, 'Uncover');
+    expect(await everyLook(driver.page)).toEqual([]);
+    await driver.tab.type('my answer');
+    await driver.tab.press('Enter');
+    await sees(driver.tab, 'How many marks?');
+    expect(await everyLook(driver.page)).toEqual([]);
+    await click(driver.tab, 'Stop here');
+    await sees(driver.tab, 'Nothing marked this time');
+    expect(await everyLook(driver.page)).toEqual([]);
+  });
+
+  test('in the popup', async () => {
+    await driver.tab.goto(pages.origin + demoPages[0]!.path);
+    const popup = await driver.browser.openToolbarPopup(driver.page);
+    await popup.waitForSelector('.gaps');
+    for (const colorScheme of SCHEMES) {
+      await popup.emulateMedia({ colorScheme });
+      expect(await violations(popup)).toEqual([]);
+    }
+    await popup.close();
+  });
+
+  test('on the slip, open and kept', async () => {
+    const page = demoPages[2]!;
+    for (const width of WIDTHS)
+      for (const colorScheme of SCHEMES) {
+        await driver.page.setViewportSize({ width, height: 800 });
+        await driver.page.emulateMedia({ colorScheme });
+        await driver.tab.goto(pages.origin + page.path);
+        await select(driver.tab, page.passageSelector);
+        await driver.tab.openSlip();
+        await until('the slip', async () => (await lookAtSlip(driver.tab))?.focus === 'own-words');
+        // Axe does not look into a closed root: it is shown a copy of the slip, style and all, in an open one.
+        const copy = `const slip = ${SLIP_ROOT}; const copy = document.body.appendChild(document.createElement('div'));
+          const root = copy.attachShadow({ mode: 'open' });
+          root.adoptedStyleSheets = slip.adoptedStyleSheets;
+          root.append(...[...slip.children].map((child) => child.cloneNode(true)));
+          document.querySelector('plumbline-slip').remove();`;
+        const script = `${axe.source}; (async () => { ${copy} return axe.run(copy, ${OPTIONS}); })()`;
+        const found = told((await inExtensionWorld(driver.browser, driver.page, script)) as AxeResults);
+        expect(found).toEqual([]);
+      }
+  });
+});
