@@ -2,6 +2,7 @@ import { browser } from 'wxt/browser';
 import { passageKey } from '#lib/capture/same-passage.ts';
 import type { Clip } from '#lib/model/clip.ts';
 import type { SlipTopic } from '#lib/model/message.ts';
+import type { Selector } from '#lib/model/selector.ts';
 import { StudentError } from '#lib/model/student-error.ts';
 import type { Topic } from '#lib/model/topic.ts';
 import { changeClip, clipsFrom, keepClip } from '#lib/store/actions/clips.ts';
@@ -10,8 +11,10 @@ import { onChange } from '#lib/store/changes.ts';
 import { openDeck } from '#lib/store/open.ts';
 import { readBy, readOne } from '#lib/store/read.ts';
 import type { Db } from '#lib/store/schema.ts';
+import { takeOpened } from '#lib/ui/opened.ts';
 import { buildTopicIndex, suggestTopics, type TopicIndex } from '#lib/syllabus/match/index.ts';
 import type { Handlers } from './messages.ts';
+import { pictureOf } from './pictures.ts';
 import { openSlip } from './open-slip.ts';
 
 /** The deck's connection and the topic index, made when first needed and dropped when they no longer hold. */
@@ -59,8 +62,19 @@ function listTopics(topics: Topic[]): SlipTopic[] {
 
 const isPassage = (text: string) => {
   const key = passageKey(text);
-  return (clip: Clip) => passageKey(clip.text) === key;
+  // A picture without words is like no other.
+  return (clip: Clip) => key !== '' && passageKey(clip.text) === key;
 };
+
+/** The fragment of a frame or a moment, which has no words of the source's own to go by. */
+const placeAlone = (selectors: readonly Selector[]): string | undefined =>
+  selectors.length === 1 && selectors[0]!.type === 'FragmentSelector' ? selectors[0]!.value : undefined;
+
+/** A frame or a moment is known again by its place, a passage by its words. */
+function isSameClip(text: string, selectors: readonly Selector[]): (clip: Clip) => boolean {
+  const place = placeAlone(selectors);
+  return place === undefined ? isPassage(text) : (clip) => placeAlone(clip.selectors) === place;
+}
 
 /** The background's answers to every message. */
 export function deckHandlers(): Handlers {
@@ -92,23 +106,40 @@ export function deckHandlers(): Handlers {
           : null,
       };
     },
-    async keepClip({ passage, page, ...draft }) {
+    async keepClip({ passage, page, pictures, ...draft }) {
       const db = await open();
       const course = await readOne(db, 'courses', draft.courseId);
       if (!course) throw new StudentError('errorCourseGone');
-      const clip = await keepClip(db, { ...draft, ...passage }, page, isPassage(passage.text), Date.now());
+      const clip = await keepClip(
+        db,
+        { ...draft, ...passage, pictures: pictures.map(pictureOf) },
+        page,
+        isSameClip(passage.text, draft.selectors),
+        Date.now(),
+      );
       return { clipId: clip.id };
     },
     async changeClip({ clipId, ...decision }) {
       const clip = await changeClip(await open(), clipId, decision, Date.now());
       return { clipId: clip.id };
     },
+    async clipsHere({ url }, sender) {
+      // A page learns of its own clips only.
+      if (new URL(url).origin !== new URL(sender.url!).origin) throw new StudentError('errorPageAddress');
+      const [clips, openedId] = await Promise.all([clipsFrom(await open(), url), takeOpened(url)]);
+      return { clips: clips.map(({ id, selectors }) => ({ clipId: id, selectors })), openedId };
+    },
+    async addReader(_nothing, { tab, frameId = 0 }) {
+      const target = { tabId: tab!.id!, frameIds: [frameId] };
+      await browser.scripting.executeScript({ target, files: ['/readable.js'] });
+      return null;
+    },
     async openDesk({ path }) {
       await browser.tabs.create({ url: browser.runtime.getURL(`/desk.html#/${path}`) });
       return null;
     },
-    async clipTab({ tabId }) {
-      await openSlip(tabId);
+    async clipTab({ tabId, wish }) {
+      await openSlip(tabId, wish);
       return null;
     },
   };

@@ -4,6 +4,7 @@ import { t } from '#lib/ui/text.ts';
 import { deckHandlers } from './handlers.ts';
 import { answer } from './messages.ts';
 import { openSlipOrSay } from './open-slip.ts';
+import { keepSitesShown } from './sites.ts';
 
 const MENU = 'clip';
 
@@ -11,6 +12,7 @@ export default defineBackground({
   type: 'module',
   main() {
     const handlers = deckHandlers();
+    keepSitesShown(new AbortController().signal);
     browser.commands.onCommand.addListener((command, tab) => {
       if (command === 'clip') void openSlipOrSay(tab?.id);
     });

@@ -1,4 +1,5 @@
 import { browser } from 'wxt/browser';
+import { WISH_KEY, type Wish } from '#lib/model/wish.ts';
 import { StudentError } from '#lib/model/student-error.ts';
 import { rememberTrouble } from '#lib/ui/trouble.ts';
 
@@ -11,18 +12,21 @@ const PAUSE = 20;
  * Puts the clip script into a tab, which opens the slip beside the selection.
  * Errors: StudentError `errorPageClosed` where the browser lets no extension in.
  */
-export async function openSlip(tabId: number): Promise<void> {
+export async function openSlip(tabId: number, wish: Wish): Promise<void> {
   for (let tries = 1; ; tries++) {
-    if (await injected(tabId)) return;
+    if (await injected(tabId, wish)) return;
     if (tries === TRIES) throw new StudentError('errorPageClosed');
     await new Promise((resolve) => setTimeout(resolve, PAUSE));
   }
 }
 
 /** Whether the script went in. Chromium refuses a page of its own with an error, Firefox with an empty answer. */
-async function injected(tabId: number): Promise<boolean> {
+async function injected(tabId: number, wish: Wish): Promise<boolean> {
+  const target = { tabId };
+  const leaveWish = (key: string, value: string) => void Object.assign(globalThis, { [key]: value });
   try {
-    const answers = await browser.scripting.executeScript({ target: { tabId }, files: ['/clip.js'] });
+    await browser.scripting.executeScript({ target, func: leaveWish, args: [WISH_KEY, wish] });
+    const answers = await browser.scripting.executeScript({ target, files: ['/clip.js'] });
     return answers.some(Boolean);
   } catch {
     return false;
@@ -36,7 +40,7 @@ async function injected(tabId: number): Promise<boolean> {
 export async function openSlipOrSay(tabId: number | undefined): Promise<void> {
   try {
     if (tabId === undefined) throw new StudentError('errorPageClosed');
-    await openSlip(tabId);
+    await openSlip(tabId, 'selection');
   } catch (error) {
     await rememberTrouble(error);
     await browser.action

@@ -1,5 +1,5 @@
 import { carry, isElement, isText } from './dom.ts';
-import { FORMULA, TEX_SCRIPT } from './formula.ts';
+import { FORMULA, TEX_SCRIPT } from './maths/formula.ts';
 import { type RangeEnds, endsOf, forEachChild, startChild } from './range-ends.ts';
 import type { Look } from './visibility.ts';
 
@@ -14,7 +14,7 @@ const CONTAINED = 16;
  * elements as <div> or <span> after their layout. Unlike Range.cloneContents it loads no picture, makes no custom
  * element of the page's, and keeps the count of a list that begins in the middle.
  *
- * @param range ends that lie in a formula must have been moved out of it (./formula.ts)
+ * @param range ends that lie in a formula must have been moved out of it (./maths/formula.ts)
  */
 export function copyRange(
   range: Range,

@@ -1,6 +1,6 @@
 import { moveChildren } from './dom.ts';
 import { LONGEST_HEADING, MOST_HEADINGS, cut, oneLine } from './limits.ts';
-import { convertMaths } from './maths.ts';
+import { convertMaths } from './maths/convert-maths.ts';
 import { plainText } from './plain-text.ts';
 import { allowOnly } from './allow-only.ts';
 

@@ -3,15 +3,43 @@ import { oneLine } from './limits.ts';
 const LONGEST_DATA = 500_000;
 const DEEPEST = 4;
 
-/** The author's name in a page's linked data (JSON-LD, schema.org's `author`); empty where there is none. */
-export function authorFromData(doc: Document): string {
+/** A thing of schema.org as a page may have it, with anything in it. */
+export type Thing = Readonly<Record<string, unknown>>;
+
+/**
+ * What `read` finds in a page's linked data (JSON-LD): in the thing itself, in the first of several, or in the first of
+ * its graph; empty where there is none.
+ */
+export function dataOf(doc: Document, read: (thing: Thing) => string): string {
   for (const script of doc.querySelectorAll('script[type="application/ld+json" i]')) {
     const text = script.textContent;
     if (text.length > LONGEST_DATA) continue;
-    const author = oneLine(authorIn(parsed(text), DEEPEST));
-    if (author) return author;
+    const found = oneLine(firstIn(parsed(text), read, DEEPEST));
+    if (found) return found;
   }
   return '';
+}
+
+/** A text, or the first of the named texts in a thing. */
+export function textIn(value: unknown, names: readonly string[] = []): string {
+  if (typeof value === 'string') return value;
+  if (!isThing(value)) return '';
+  const found = names.map((name) => value[name]).find((each) => typeof each === 'string');
+  return typeof found === 'string' ? found : '';
+}
+
+/** The names of schema.org's `author`, where it is not an address. */
+export function authorIn({ author }: Thing): string {
+  return (Array.isArray(author) ? author.slice(0, 20) : [author]).map(nameOf).filter(Boolean).join(', ');
+}
+
+function nameOf(author: unknown): string {
+  const name = textIn(author, ['name']);
+  return typeof author === 'string' && URL.canParse(author) ? '' : name;
+}
+
+function isThing(value: unknown): value is Thing {
+  return typeof value === 'object' && value !== null;
 }
 
 function parsed(text: string): unknown {
@@ -22,29 +50,12 @@ function parsed(text: string): unknown {
   }
 }
 
-/** An author of the thing itself, of the first of several, or of the first in its graph. */
-function authorIn(data: unknown, depth: number): string {
-  if (typeof data !== 'object' || data === null || depth === 0) return '';
-  if (Array.isArray(data)) {
-    for (const each of data.slice(0, 50)) {
-      const author = authorIn(each, depth - 1);
-      if (author) return author;
-    }
-    return '';
+function firstIn(data: unknown, read: (thing: Thing) => string, depth: number): string {
+  if (!isThing(data) || depth === 0) return '';
+  if (!Array.isArray(data)) return read(data) || firstIn(data['@graph'], read, depth - 1);
+  for (const each of data.slice(0, 50)) {
+    const found = firstIn(each, read, depth - 1);
+    if (found) return found;
   }
-  const thing: { author?: unknown; '@graph'?: unknown } = data;
-  return names(thing.author) || authorIn(thing['@graph'], depth - 1);
-}
-
-function names(author: unknown): string {
-  if (typeof author === 'string') return URL.canParse(author) ? '' : author;
-  if (typeof author !== 'object' || author === null) return '';
-  if (Array.isArray(author))
-    return author
-      .slice(0, 20)
-      .map((each) => (Array.isArray(each) ? '' : names(each)))
-      .filter(Boolean)
-      .join(', ');
-  const { name }: { name?: unknown } = author;
-  return typeof name === 'string' ? name : '';
+  return '';
 }

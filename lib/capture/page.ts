@@ -1,28 +1,39 @@
 import { StudentError } from '#lib/model/student-error.ts';
-import { authorFromData } from './linked-data.ts';
+import { authorIn, dataOf } from './linked-data.ts';
 import { LONGEST_AUTHOR, LONGEST_SITE, LONGEST_TITLE, LONGEST_URL, cut, oneLine } from './limits.ts';
+import { licenceOf } from './page/licence.ts';
+import { meta, metas } from './page/meta.ts';
+import { publishedOf } from './page/published.ts';
 
 /** What a page says of itself; `site` and `author` are empty where it says nothing. */
 export interface Page {
+  kind: 'page';
   /** Without fragment and credentials, at most 4000 UTF-16 units. */
   url: string;
   title: string;
   site: string;
   author: string;
+  /** ISO 8601, as much of it as the page states; empty where it states none. */
+  published: string;
+  /** Address of its licence; empty where it names none. */
+  licence: string;
 }
 
 /**
- * Reads a page's address, title, site and author.
+ * Reads a page's address, title, site, author, day of publication and licence.
  *
  * @throws StudentError `errorPageAddress` when its address is none of http, https and file, or is too long to keep
  */
 export function readPage(doc: Document): Page {
   const url = addressOf(doc);
   return {
+    kind: 'page',
     url: url.href,
     title: cut(titleOf(doc) || nameOf(url), LONGEST_TITLE),
     site: cut(siteOf(doc, url), LONGEST_SITE),
     author: cut(authorOf(doc), LONGEST_AUTHOR),
+    published: publishedOf(doc),
+    licence: licenceOf(doc),
   };
 }
 
@@ -70,7 +81,7 @@ function authorOf(doc: Document): string {
   if (named) return named;
   const article = meta(doc, 'article:author');
   if (article && !URL.canParse(article)) return article;
-  return authorFromData(doc) || marked(doc);
+  return dataOf(doc, authorIn) || marked(doc);
 }
 
 /** Narrowest first: the element marked as author may say more than the name. */
@@ -83,15 +94,4 @@ function marked(doc: Document): string {
     if (author) return author;
   }
   return '';
-}
-
-function meta(doc: Document, name: string): string {
-  return metas(doc, name)[0] ?? '';
-}
-
-/** The contents of all <meta> elements of that name; pages use `name` and `property` alike. */
-function metas(doc: Document, name: string): string[] {
-  return [...doc.querySelectorAll(`meta[name="${name}" i], meta[property="${name}" i]`)]
-    .map((element) => oneLine(element.getAttribute('content')))
-    .filter((content) => content !== '');
 }

@@ -1,6 +1,6 @@
 import { isElement, isText } from './dom.ts';
-import { linearMaths } from './linear-maths.ts';
-import { texOf } from './maths.ts';
+import { linearMaths } from './maths/linear-maths.ts';
+import { texOf } from './maths/convert-maths.ts';
 import { TextWriter } from './text-writer.ts';
 
 const BLOCK =

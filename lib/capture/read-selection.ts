@@ -4,15 +4,15 @@ import { StudentError } from '#lib/model/student-error.ts';
 import { type Wrappers, carryLanguage, wrapInContext } from './context.ts';
 import { copyRange } from './copy-range.ts';
 import { isBlank, isElement } from './dom.ts';
-import { takeWholeFormulas } from './formula.ts';
+import { takeWholeFormulas } from './maths/formula.ts';
 import { headingsAbove } from './headings.ts';
 import { LONGEST_PASSAGE, LONGEST_PASSAGE_HTML } from './limits.ts';
-import { convertMaths } from './maths.ts';
+import { convertMaths } from './maths/convert-maths.ts';
 import { type Page, readPage } from './page.ts';
 import { plainText } from './plain-text.ts';
 import { roughLength } from './rough-length.ts';
 import { allowOnly, serialise } from './allow-only.ts';
-import { describeRange } from './selectors.ts';
+import { describeRange } from './find/describe-range.ts';
 import { looker } from './visibility.ts';
 
 export interface Capture {
@@ -78,7 +78,8 @@ function passageOf(ranges: readonly Range[], doc: Document): Passage {
   return { text, html };
 }
 
-function contentOf(ranges: readonly Range[], doc: Document): DocumentFragment {
+/** What the ranges hold, cleaned: in a document without a view, maths converted, nothing but the allow-list. */
+export function contentOf(ranges: readonly Range[], doc: Document): DocumentFragment {
   const inert = doc.implementation.createHTMLDocument('');
   const wrappers: Wrappers = new Map();
   const joined = inert.createDocumentFragment();

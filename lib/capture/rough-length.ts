@@ -1,5 +1,5 @@
 import { isElement, isText } from './dom.ts';
-import { FORMULA } from './formula.ts';
+import { FORMULA } from './maths/formula.ts';
 import { type RangeEnds, endsOf, forEachChild } from './range-ends.ts';
 
 const UNREAD = `script, style, noscript, template, textarea, select, svg, ${FORMULA}`;

@@ -1,5 +1,5 @@
 import { isBlank, isElement, isText, rename, unwrap } from './dom.ts';
-import { tidyMath } from './tidy-math.ts';
+import { tidyMath } from './maths/tidy-math.ts';
 
 /** Gone with all that is in it: code, embedded things, controls, ways around the site, what is not shown. */
 const DROPPED = [

@@ -9,15 +9,20 @@ export const LONGEST_PASSAGE = 100_000;
 export const LONGEST_PASSAGE_HTML = 1_500_000;
 
 export const Passage = z.object({
-  /** Plain text; a formula stands in it once, as TeX between \( \) or, where none is known, as its characters. */
-  text: z.string().trim().min(1).max(LONGEST_PASSAGE),
-  /** Sanitised HTML from the allow-list in lib/capture. */
-  html: z.string().min(1).max(LONGEST_PASSAGE_HTML),
+  /**
+   * Plain text; a formula stands in it once, as TeX between \( \) or, where none is known, as its characters. Of a
+   * picture, its caption or alternative text. Empty only beside pictures.
+   */
+  text: z.string().trim().max(LONGEST_PASSAGE),
+  /** Sanitised HTML from the allow-list in lib/capture. `<img data-picture="0">` is the first of the clip's pictures. */
+  html: z.string().max(LONGEST_PASSAGE_HTML),
 });
 export type Passage = z.infer<typeof Passage>;
 
-/** A passage kept from a source, with the student's own words beside it. */
-export const Clip = Kept.extend({
+const isSomething = (clip: { text: string; pictureIds: string[] }): boolean =>
+  clip.text !== '' || clip.pictureIds.length > 0;
+
+export const ClipFields = Kept.extend({
   courseId: Id,
   sourceId: Id,
   topicIds: z.array(Id).max(20),
@@ -27,6 +32,11 @@ export const Clip = Kept.extend({
   unclear: z.boolean(),
   /** Headings above the passage, nearest first: they help to match it to a topic. */
   headings: z.array(z.string().max(500)).max(8),
-  selectors: z.array(Selector).min(1).max(4),
+  selectors: z.array(Selector).max(5),
+  /** Pictures of the clip, in their order. */
+  pictureIds: z.array(Id).max(20),
 });
+
+/** A passage or picture kept from a source, with the student's own words beside it. */
+export const Clip = ClipFields.refine(isSomething, { message: 'empty' });
 export type Clip = z.infer<typeof Clip>;

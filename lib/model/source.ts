@@ -7,13 +7,23 @@ export const WebAddress = z
   .max(4000)
   .refine((url) => /^(https?|file):/i.test(url), { message: 'not a web address' });
 
-/** Where a clip came from. Video, PDF and the student's own notes join as kinds of their own. */
+/** The name of a file without an address, by its contents: RFC 6920, `ni:///sha-256;` and base64url. */
+export const FileName = z.string().regex(/^ni:\/\/\/sha-256;[A-Za-z0-9_-]{43}$/);
+
+/** Where a clip came from. */
 export const Source = Kept.extend({
-  kind: z.enum(['page']),
-  /** The page's address without its fragment: one source per address. */
-  url: WebAddress,
+  kind: z.enum(['page', 'video', 'pdf']),
+  /** The page's address without its fragment, or the name of a file: one source each. */
+  url: z.union([WebAddress, FileName]),
   title: z.string().max(1000),
   site: z.string().max(300),
   author: z.string().max(300),
+  /** As the page states it: a day, a month or a year of ISO 8601; empty where it does not. */
+  published: z.string().regex(/^(\d{4}(-\d{2}(-\d{2})?)?)?$/),
+  /** Where the page's licence stands; empty where it names none. */
+  licence: z.union([WebAddress, z.literal('')]),
 });
 export type Source = z.infer<typeof Source>;
+
+/** Whether a source can be opened by its address. */
+export const hasAddress = ({ url }: Pick<Source, 'url'>): boolean => WebAddress.safeParse(url).success;

@@ -19,7 +19,7 @@ export interface CourseDeck {
   attempts: Attempt[];
 }
 
-/** Reads a course whole, topics, statements and lines in their order; undefined when there is no such course. */
+/** Reads a course whole, topics, statements and lines in their order, clips and questions oldest first; undefined when there is no such course. */
 export async function readCourseDeck(db: Db, courseId: string): Promise<CourseDeck | undefined> {
   const [course, topics, statements, clips, sources, questions, lines, attempts] = await Promise.all([
     readOne(db, 'courses', courseId),
@@ -33,6 +33,9 @@ export async function readCourseDeck(db: Db, courseId: string): Promise<CourseDe
   ]);
   if (!course) return undefined;
   const byOrder = (a: { order: number }, b: { order: number }) => a.order - b.order;
+  const byAge = (a: { createdAt: number }, b: { createdAt: number }) => a.createdAt - b.createdAt;
+  clips.sort(byAge);
+  questions.sort(byAge);
   topics.sort(byOrder);
   statements.sort(byOrder);
   lines.sort(byOrder);

@@ -4,9 +4,11 @@ import { Clip } from '#lib/model/clip.ts';
 import { Course } from '#lib/model/course.ts';
 import { Line, Question } from '#lib/model/item.ts';
 import { NextUp } from '#lib/model/next-up.ts';
+import { Picture } from '#lib/model/picture.ts';
 import { SetAside } from '#lib/model/set-aside.ts';
 import { Settings } from '#lib/model/settings.ts';
 import { Source } from '#lib/model/source.ts';
+import { SourceFile } from '#lib/model/source-file.ts';
 import { Statement, Topic } from '#lib/model/topic.ts';
 
 /** The database's shape. Change it together with a new file in migrations/. */
@@ -16,6 +18,9 @@ export interface Deck extends DBSchema {
   statements: { key: string; value: Statement; indexes: { course: string } };
   sources: { key: string; value: Source; indexes: { url: string } };
   clips: { key: string; value: Clip; indexes: { course: string; source: string } };
+  pictures: { key: string; value: Picture; indexes: { course: string; clip: string } };
+  /** Files behind sources, kept when the student said so. */
+  files: { key: string; value: SourceFile; indexes: { source: string } };
   questions: { key: string; value: Question; indexes: { course: string; clip: string } };
   lines: { key: string; value: Line; indexes: { course: string; clip: string } };
   /** Append-only facts. */
@@ -36,6 +41,8 @@ export const ROWS = {
   statements: Statement,
   sources: Source,
   clips: Clip,
+  pictures: Picture,
+  files: SourceFile,
   questions: Question,
   lines: Line,
   attempts: Attempt,

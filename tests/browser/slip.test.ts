@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { driveChromium } from '#tests/tools/chromium-driver.ts';
 import { startLearningPages } from '#tests/tools/demo/server.ts';
-import { type BrowserDriver, select, sees, textOf, until } from '#tests/tools/driver.ts';
+import { type BrowserDriver, click, select, sees, textOf, until } from '#tests/tools/driver.ts';
 import { driveFirefox } from '#tests/tools/firefox-driver.ts';
 import { bringInSyllabus } from '#tests/tools/main-job.ts';
 import { type SlipLook, lookAtSlip } from '#tests/tools/slip-look.ts';
@@ -147,6 +147,17 @@ describe.each([
       await driver.tab.gotoDesk('#/clips');
       await sees(driver.tab, 'All (1)');
       expect(await textOf(driver.tab)).toContain('First words. And more.');
+    });
+
+    test('the button in the toolbar popup opens it too', async () => {
+      await select(driver.tab, '#force-balance');
+      const popup = await driver.tab.openPopup();
+      await click(popup, 'Keep the selected passage');
+      const look = await until('the slip', async () => {
+        const now = await lookAtSlip(driver.tab);
+        return now?.focus === 'own-words' && now;
+      });
+      expect(look.text).toContain('You kept this passage before');
     });
 
     test('2 MB of selection is refused with its size, and nothing is kept', async () => {

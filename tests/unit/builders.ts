@@ -43,6 +43,7 @@ export const aClip = (over: Partial<Clip> = {}): Clip => ({
   unclear: false,
   headings: [],
   selectors: [{ type: 'TextQuoteSelector', exact: 'Long waves outrun short ones.' }],
+  pictureIds: [],
   ...over,
 });
 

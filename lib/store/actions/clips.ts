@@ -1,4 +1,5 @@
 import { Clip } from '#lib/model/clip.ts';
+import type { Picture } from '#lib/model/picture.ts';
 import { Source } from '#lib/model/source.ts';
 import { SETTINGS_KEY, Settings } from '#lib/model/settings.ts';
 import { StudentError } from '#lib/model/student-error.ts';
@@ -7,8 +8,10 @@ import { readBy } from '../read.ts';
 import { checked, write, type WriteTransaction } from '../write.ts';
 
 /** What the slip hands over: the clip without its ids and times, and the page it is from. */
-export type ClipDraft = Omit<Clip, 'id' | 'sourceId' | 'createdAt' | 'changedAt'>;
-export type PageDraft = Pick<Source, 'url' | 'title' | 'site' | 'author'>;
+export type ClipDraft = Omit<Clip, 'id' | 'sourceId' | 'pictureIds' | 'createdAt' | 'changedAt'> & {
+  pictures: Pick<Picture, 'bytes' | 'type' | 'width' | 'height' | 'alt'>[];
+};
+export type PageDraft = Omit<Source, 'id' | 'createdAt' | 'changedAt'>;
 
 /**
  * Keeps a clip and, where it is new, its source. A passage that this source already has in the course (`isSame`) is
@@ -21,24 +24,40 @@ export async function keepClip(
   isSame: (clip: Clip) => boolean,
   at: number,
 ): Promise<Clip> {
-  return write(db, ['clips', 'sources', 'settings'], async (transaction) => {
+  return write(db, ['clips', 'sources', 'pictures', 'settings'], async (transaction) => {
     const clips = transaction.objectStore('clips');
     const source = await keepSource(transaction.objectStore('sources'), page, at);
     const others = await clips.index('source').getAll(source.id);
     const twin = others.find((clip) => clip.courseId === draft.courseId && isSame(clip));
-    const { topicIds, ownWords, unclear } = draft;
-    const clip = checked('clips', {
-      ...(twin
-        ? { ...twin, topicIds, ownWords, unclear }
-        : { ...draft, id: crypto.randomUUID(), sourceId: source.id, createdAt: at }),
-      changedAt: at,
-    });
+    const clip = twin ? changedTwin(twin, draft, at) : await newClip(transaction, draft, source.id, at);
     await clips.put(clip);
     const settings = Settings.safeParse(await transaction.objectStore('settings').get(SETTINGS_KEY));
     if (settings.success && settings.data.aimedTopicId !== null)
       await transaction.objectStore('settings').put({ ...settings.data, aimedTopicId: null }, SETTINGS_KEY);
     return clip;
   });
+}
+
+function changedTwin(twin: Clip, { topicIds, ownWords, unclear }: ClipDraft, at: number): Clip {
+  return checked('clips', { ...twin, topicIds, ownWords, unclear, changedAt: at });
+}
+
+/** A new clip; its pictures are written with it. */
+async function newClip(
+  transaction: WriteTransaction<'clips' | 'sources' | 'pictures' | 'settings'>,
+  { pictures, ...draft }: ClipDraft,
+  sourceId: string,
+  at: number,
+): Promise<Clip> {
+  const kept = () => ({ id: crypto.randomUUID(), createdAt: at, changedAt: at });
+  const clip = { ...draft, ...kept(), sourceId };
+  const pictureIds: string[] = [];
+  for (const picture of pictures) {
+    const row = checked('pictures', { ...picture, ...kept(), courseId: draft.courseId, clipId: clip.id });
+    pictureIds.push(row.id);
+    await transaction.objectStore('pictures').add(row);
+  }
+  return checked('clips', { ...clip, pictureIds });
 }
 
 async function keepSource(
@@ -52,7 +71,6 @@ async function keepSource(
     id: crypto.randomUUID(),
     createdAt: at,
     changedAt: at,
-    kind: 'page',
     ...page,
   });
   await sources.add(source);
@@ -75,9 +93,9 @@ export async function changeClip(
   });
 }
 
-/** The clips that were kept from an address in a course. */
-export async function clipsFrom(db: Db, url: string, courseId: string): Promise<Clip[]> {
+/** The clips that were kept from an address, in a course or, without one, in all. */
+export async function clipsFrom(db: Db, url: string, courseId?: string): Promise<Clip[]> {
   const sources = await readBy(db, 'sources', 'url', url);
   const clips = await Promise.all(sources.map((source) => readBy(db, 'clips', 'source', source.id)));
-  return clips.flat().filter((clip) => clip.courseId === courseId);
+  return clips.flat().filter((clip) => courseId === undefined || clip.courseId === courseId);
 }

@@ -1,5 +1,5 @@
 import { Course } from '#lib/model/course.ts';
-import { FIRST_SETTINGS, SETTINGS_KEY, type Settings } from '#lib/model/settings.ts';
+import { FIRST_SETTINGS, SETTINGS_KEY, Settings } from '#lib/model/settings.ts';
 import type { Statement, Topic } from '#lib/model/topic.ts';
 import { StudentError } from '#lib/model/student-error.ts';
 import type { Db } from '../schema.ts';
@@ -13,11 +13,10 @@ export async function readSettings(db: Db): Promise<Settings> {
 
 /** Changes some of the settings. */
 export async function changeSettings(db: Db, change: Partial<Settings>): Promise<void> {
-  const settings = await readSettings(db);
   await write(db, ['settings'], async (transaction) => {
-    await transaction
-      .objectStore('settings')
-      .put(checked('settings', { ...settings, ...change }), SETTINGS_KEY);
+    const store = transaction.objectStore('settings');
+    const settings = Settings.safeParse(await store.get(SETTINGS_KEY)).data ?? FIRST_SETTINGS;
+    await store.put(checked('settings', { ...settings, ...change }), SETTINGS_KEY);
   });
 }
 

@@ -1,5 +1,6 @@
 import { firstDeck } from './001-first-deck.ts';
+import { picturesAndFiles } from './002-pictures-and-files.ts';
 import { emptyDeck } from './migration.ts';
 
 /** Every migration there is. The last one's `to` is the version of the database. */
-export const migrations = emptyDeck.then(firstDeck);
+export const migrations = emptyDeck.then(firstDeck).then(picturesAndFiles);

@@ -1,4 +1,5 @@
 import { passageTerms } from './passage-terms.ts';
+import { readableTerm } from './readable-term.ts';
 import type { PassageInput, PassageTerm } from './passage-terms.ts';
 import type { Posting, TopicIndex } from './topic-index.ts';
 import { OFF_SYLLABUS_BELOW, PARENT_DISCOUNT, TOPIC_SATURATION } from './weights.ts';
@@ -97,7 +98,7 @@ function decidingTerms(terms: Map<string, PassageTerm>, index: TopicIndex, place
     if (shown.length === TERMS_SHOWN) break;
     if (!shown.some((other) => overlap(other, key))) shown.push(key);
   }
-  return shown.map((key) => terms.get(key)?.surface ?? key);
+  return shown.map((key) => readableTerm(terms.get(key)?.surface ?? key));
 }
 
 /** Whether two terms, each one stem or two, share a stem. */

@@ -1,6 +1,5 @@
 import { useMemo, useState } from 'preact/hooks';
 import type { Clip } from '#lib/model/clip.ts';
-import type { Source } from '#lib/model/source.ts';
 import { changeClip } from '#lib/store/actions/clips.ts';
 import { useDeck } from '../deck/deck-context.tsx';
 import { useAction } from '../deck/use-action.ts';
@@ -12,6 +11,7 @@ import { t } from '../text.ts';
 import { DeleteButton } from './delete-button.tsx';
 import { LineList, QuestionList } from './item-list.tsx';
 import { OwnWords } from './own-words.tsx';
+import { Provenance } from './provenance.tsx';
 import { linkTo } from './route.ts';
 import { TopicChoice } from './topic-choice.tsx';
 import { WriteLine, WriteQuestion } from './write-item.tsx';
@@ -29,13 +29,14 @@ export function ClipView({ standing, id }: { standing: Standing; id: string }) {
         </p>
       </div>
     );
+  const source = sources.find(({ id }) => id === clip.sourceId);
   return (
     <div class="stack">
       <h1>{t('clip')}</h1>
       <div class="two">
         <article class="sheet stack">
           <Passage html={clip.html} label={t('slipPassage')} />
-          <Provenance source={sources.find((source) => source.id === clip.sourceId)} clip={clip} />
+          {source && <Provenance source={source} clip={clip} />}
           <div class="row">
             <DeleteButton
               store="clips"
@@ -52,19 +53,6 @@ export function ClipView({ standing, id }: { standing: Standing; id: string }) {
       </div>
       <Writing standing={standing} clip={clip} />
     </div>
-  );
-}
-
-function Provenance({ source, clip }: { source: Source | undefined; clip: Clip }) {
-  if (!source) return null;
-  const parts = [source.author, source.site, new Date(clip.createdAt).toLocaleDateString()];
-  return (
-    <p class="soft wrap">
-      <a href={source.url} target="_blank" rel="noreferrer noopener">
-        {source.title || source.url}
-      </a>
-      {parts.filter(Boolean).map((part) => ` · ${part}`)}
-    </p>
   );
 }
 

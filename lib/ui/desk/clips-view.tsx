@@ -2,6 +2,7 @@ import { useMemo, useState } from 'preact/hooks';
 import type { Clip } from '#lib/model/clip.ts';
 import type { Standing } from '../derive/next-up.ts';
 import { topicNames } from '../parts/topic-name.ts';
+import { Words } from '../parts/words.tsx';
 import { t, tn } from '../text.ts';
 import { ShortcutHint } from './shortcut-hint.tsx';
 import { linkTo } from './route.ts';
@@ -53,7 +54,11 @@ export function ClipsView({ standing }: { standing: Standing }) {
             <a class="excerpt" href={linkTo(`clip/${clip.id}`)}>
               {clip.text.slice(0, 240)}
             </a>
-            {clip.ownWords !== '' && <p class="own wrap">{clip.ownWords}</p>}
+            {clip.ownWords !== '' && (
+              <p class="own wrap">
+                <Words text={clip.ownWords} />
+              </p>
+            )}
             <p class="soft">
               {[
                 clip.topicIds.map(names).join(', ') || t('clipUntagged'),

@@ -8,6 +8,7 @@ import { t, tn } from '../text.ts';
 import { useLive } from '../use-live.ts';
 import { CourseFields } from './course-fields.tsx';
 import { linkTo } from './route.ts';
+import { SiteList } from './sites.tsx';
 import { StartCourse } from './start-course.tsx';
 
 const ROUND_MINUTES = [1, 2, 3, 5, 10, 15, 20];
@@ -20,6 +21,7 @@ export function CourseView({ standing }: { standing: Standing }) {
       <h1>{t('pageCourse')}</h1>
       <ThisCourse key={course.id} standing={standing} />
       <RoundLength />
+      <SiteList />
       <StartCourse further />
       <p>
         <a href={linkTo('aside')}>{t('asideTitle')}</a>

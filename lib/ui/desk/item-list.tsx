@@ -4,6 +4,7 @@ import { changeLine, changeQuestion } from '#lib/store/actions/items.ts';
 import { useDeck } from '../deck/deck-context.tsx';
 import { useAction } from '../deck/use-action.ts';
 import { Trouble } from '../parts/trouble.tsx';
+import { Words } from '../parts/words.tsx';
 import { t, tn } from '../text.ts';
 import { DeleteButton } from './delete-button.tsx';
 import { MarksField, TextField } from './write-item.tsx';
@@ -38,9 +39,11 @@ function QuestionRow({ question }: { question: Question }) {
   return (
     <li>
       <p class="wrap">
-        {question.prompt} <span class="soft">{tn('marks', question.marks)}</span>
+        <Words text={question.prompt} /> <span class="soft">{tn('marks', question.marks)}</span>
       </p>
-      <p class="wrap covered">{question.answer}</p>
+      <p class="wrap covered">
+        <Words text={question.answer} />
+      </p>
       <RowButtons store="questions" id={question.id} name={question.prompt} edit={() => setEditing(true)} />
     </li>
   );
@@ -79,7 +82,10 @@ function LineRow({ line }: { line: Line }) {
   return (
     <li>
       <p class="wrap">
-        <strong>{line.lead}</strong> {line.rest}
+        <strong>
+          <Words text={line.lead} />
+        </strong>{' '}
+        <Words text={line.rest} />
       </p>
       <RowButtons store="lines" id={line.id} name={line.lead} edit={() => setEditing(true)} />
     </li>

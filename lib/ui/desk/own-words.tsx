@@ -4,6 +4,7 @@ import { changeClip } from '#lib/store/actions/clips.ts';
 import { useDeck } from '../deck/deck-context.tsx';
 import { useAction } from '../deck/use-action.ts';
 import { Trouble } from '../parts/trouble.tsx';
+import { FormulaCheck } from '../parts/words.tsx';
 import { t } from '../text.ts';
 
 const PAUSE = 500;
@@ -67,6 +68,7 @@ export function OwnWords({ clip }: { clip: Clip }) {
           {words === '' && saved === '' ? '' : words === saved ? t('saved') : t('saving')}
         </span>
       </div>
+      <FormulaCheck text={words} />
       <Trouble text={action.trouble} />
     </section>
   );

@@ -1,8 +1,14 @@
 import { useState } from 'preact/hooks';
 import { t } from '../text.ts';
 
+interface PasteSyllabusProps {
+  first: boolean;
+  read(text: string): void;
+  fail(error: unknown): void;
+}
+
 /** Where a syllabus comes in: pasted, or opened from a text file. */
-export function PasteSyllabus({ first, read }: { first: boolean; read(text: string): void }) {
+export function PasteSyllabus({ first, read, fail }: PasteSyllabusProps) {
   const [text, setText] = useState('');
   return (
     <form
@@ -43,6 +49,7 @@ export function PasteSyllabus({ first, read }: { first: boolean; read(text: stri
                 void file
                   .text()
                   .then(read)
+                  .catch(fail)
                   .finally(() => (field.value = ''));
             }}
           />

@@ -6,6 +6,7 @@ import { useDeck } from '../deck/deck-context.tsx';
 import { QUEUE_LENGTH, type Standing } from '../derive/next-up.ts';
 import { whySentence } from '../derive/why.ts';
 import { topicNames } from '../parts/topic-name.ts';
+import { Words } from '../parts/words.tsx';
 import { RoundCard } from '../round/round-card.tsx';
 import { RoundEnd } from '../round/round-end.tsx';
 import { useRound } from '../round/use-round.ts';
@@ -47,7 +48,9 @@ export function RoundView({ standing, topicId }: { standing: Standing; topicId: 
           <p class="soft">
             {t('popupNext')} · {names(best.item.topicId)}
           </p>
-          <p class="asks">{best.item.asks}</p>
+          <p class="asks">
+            <Words text={best.item.asks} />
+          </p>
           <p class="soft">{whySentence(best)}</p>
           <div>
             <button class="main" onClick={start}>

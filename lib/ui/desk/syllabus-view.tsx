@@ -64,7 +64,7 @@ export function SyllabusView({ standing }: { standing: Standing }) {
       {!draft && !isNew && (
         <SavedTree standing={standing} edit={() => push({ rows: rowsOf(saved), remarks: [] })} />
       )}
-      {!draft && <PasteSyllabus first={isNew} read={read} />}
+      {!draft && <PasteSyllabus first={isNew} read={read} fail={(error) => setTrouble(tell(error))} />}
       <Trouble text={trouble ?? action.trouble} />
       {draft && (
         <OutlineEditor

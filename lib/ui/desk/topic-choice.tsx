@@ -1,4 +1,4 @@
-import { useId } from 'preact/hooks';
+import { useId, useState } from 'preact/hooks';
 import type { Topic } from '#lib/model/topic.ts';
 import { topicName, topicNames } from '../parts/topic-name.ts';
 import { t } from '../text.ts';
@@ -12,6 +12,7 @@ interface TopicChoiceProps {
 /** The topics something stands under: take one away, add another. */
 export function TopicChoice({ topics, chosen, choose }: TopicChoiceProps) {
   const id = useId();
+  const [other, setOther] = useState('');
   const names = topicNames(topics);
   const others = topics.filter((topic) => !topic.off && !chosen.includes(topic.id));
   return (
@@ -27,21 +28,26 @@ export function TopicChoice({ topics, chosen, choose }: TopicChoiceProps) {
       <label for={id} class="soft">
         {t('topicAdd')}
       </label>
-      <select
-        id={id}
-        value=""
-        onChange={(event) => {
-          const topicId = event.currentTarget.value;
-          if (topicId !== '') choose([...chosen, topicId]);
-        }}
-      >
-        <option value="">{t('topicChoose')}</option>
-        {others.map((topic) => (
-          <option key={topic.id} value={topic.id}>
-            {topicName(topic)}
-          </option>
-        ))}
-      </select>
+      <div class="row nowrap">
+        <select id={id} value={other} onChange={(event) => setOther(event.currentTarget.value)}>
+          <option value="">{t('topicChoose')}</option>
+          {others.map((topic) => (
+            <option key={topic.id} value={topic.id}>
+              {topicName(topic)}
+            </option>
+          ))}
+        </select>
+        <button
+          type="button"
+          disabled={!others.some((topic) => topic.id === other)}
+          onClick={() => {
+            choose([...chosen, other]);
+            setOther('');
+          }}
+        >
+          {t('topicAddButton')}
+        </button>
+      </div>
     </fieldset>
   );
 }

@@ -4,6 +4,7 @@ import { useDeck } from '../deck/deck-context.tsx';
 import type { Standing } from '../derive/next-up.ts';
 import { coverDeck } from '../derive/progress.ts';
 import { topicName } from '../parts/topic-name.ts';
+import { Words } from '../parts/words.tsx';
 import { t, tn } from '../text.ts';
 import { useLive } from '../use-live.ts';
 import { EvidenceList } from './evidence-list.tsx';
@@ -60,7 +61,11 @@ export function TopicView({ standing, id }: { standing: Standing; id: string }) 
             <li key={clip.id}>
               <a href={linkTo(`clip/${clip.id}`)}>{clip.text.slice(0, 140)}</a>
               {clip.unclear && <span class="soft"> · {t('unclear')}</span>}
-              {clip.ownWords !== '' && <p class="own wrap">{clip.ownWords}</p>}
+              {clip.ownWords !== '' && (
+                <p class="own wrap">
+                  <Words text={clip.ownWords} />
+                </p>
+              )}
             </li>
           ))}
         </ul>

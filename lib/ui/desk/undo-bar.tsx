@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
+import { StudentError } from '#lib/model/student-error.ts';
 import { putBack } from '#lib/store/set-aside.ts';
 import { useDeck } from '../deck/deck-context.tsx';
 import { useAction } from '../deck/use-action.ts';
@@ -30,7 +31,12 @@ export function UndoBar() {
     });
     return () => closing.abort();
   }, []);
-  const undo = () => action.run(() => putBack(db, deleted!.key)).then((done) => done && setDeleted(null));
+  const undo = async () => {
+    const done = await action.run(async () => {
+      if (!(await putBack(db, deleted!.key))) throw new StudentError('errorStillUnreadable');
+    });
+    if (done) setDeleted(null);
+  };
   return (
     <div role="status" class="undo-holder">
       {deleted && (

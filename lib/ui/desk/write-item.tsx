@@ -3,6 +3,7 @@ import { addLine, addQuestion } from '#lib/store/actions/items.ts';
 import { useDeck } from '../deck/deck-context.tsx';
 import { useAction } from '../deck/use-action.ts';
 import { Trouble } from '../parts/trouble.tsx';
+import { FormulaCheck } from '../parts/words.tsx';
 import { t } from '../text.ts';
 
 /** Where a new item belongs. */
@@ -34,6 +35,7 @@ export function TextField({ label, value, rows, set, inputRef }: FieldProps) {
         value={value}
         onInput={(event) => set(event.currentTarget.value)}
       />
+      <FormulaCheck text={value} />
     </div>
   );
 }

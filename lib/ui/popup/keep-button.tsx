@@ -9,7 +9,7 @@ export function KeepButton({ fail }: { fail(error: unknown): void }) {
     try {
       const [tab] = await browser.tabs.query({ active: true, currentWindow: true });
       if (tab?.id === undefined) throw new StudentError('errorPageClosed');
-      await send('clipTab', { tabId: tab.id });
+      await send('clipTab', { tabId: tab.id, wish: 'selection' });
       window.close();
     } catch (error) {
       fail(error);

@@ -5,6 +5,7 @@ import { coverDeck } from '../derive/progress.ts';
 import { whySentence } from '../derive/why.ts';
 import { deskLink } from '../parts/desk-link.ts';
 import { topicName } from '../parts/topic-name.ts';
+import { Words } from '../parts/words.tsx';
 import { t, tn } from '../text.ts';
 
 interface NextCardProps {
@@ -26,7 +27,9 @@ export function NextCard({ first, standing, start }: NextCardProps) {
           {t('popupNext')}
           {topic && ` · ${topicName(topic)}`}
         </p>
-        <p class="asks">{item.asks}</p>
+        <p class="asks">
+          <Words text={item.asks} />
+        </p>
         <StartButton minutes={first.settings.roundMinutes} ready={standing !== undefined} start={start} />
         {best && (
           <details class="soft">

@@ -2,6 +2,7 @@ import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { Item } from '#lib/model/item.ts';
 import { isReturn } from '#lib/recall/round.ts';
 import { Trouble } from '../parts/trouble.tsx';
+import { Words } from '../parts/words.tsx';
 import { t } from '../text.ts';
 import { MarksButtons } from './marks-buttons.tsx';
 import type { RunningRound } from './use-round.ts';
@@ -55,7 +56,7 @@ function Asked({ item, running, topic }: { item: Item; running: RunningRound; to
         {isReturn(running.round) && ` · ${t('roundAgain')}`}
       </p>
       <p class="asks" aria-live="polite">
-        {item.asks} {item.marks > 1 && <span class="soft">{t('marksThere', item.marks)}</span>}
+        <Words text={item.asks} /> {item.marks > 1 && <span class="soft">{t('marksThere', item.marks)}</span>}
       </p>
       {covered ? (
         <form
@@ -94,12 +95,16 @@ function Asked({ item, running, topic }: { item: Item; running: RunningRound; to
           {typed.trim() !== '' && (
             <div class="answer typed">
               <h2 class="soft">{t('roundYours')}</h2>
-              <p>{typed}</p>
+              <p>
+                <Words text={typed} />
+              </p>
             </div>
           )}
           <div class="answer">
             <h2 class="soft">{t('roundAnswer')}</h2>
-            <p>{item.covers}</p>
+            <p>
+              <Words text={item.covers} />
+            </p>
           </div>
           <MarksButtons outOf={item.marks} give={(marks) => running.give(marks, typed)} />
         </>

@@ -3,6 +3,7 @@ import type { Round } from '#lib/recall/round.ts';
 import { summaryOf } from '#lib/recall/round-summary.ts';
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { Mark } from '../parts/mark.tsx';
+import { Words } from '../parts/words.tsx';
 import { t, tn } from '../text.ts';
 
 interface RoundEndProps {
@@ -54,7 +55,7 @@ export function RoundEnd({ round, topicName, deskLink, again }: RoundEndProps) {
                   href={deskLink(clipId === null ? `topic/${item.topicId}` : `clip/${clipId}`)}
                   target={location.pathname.startsWith('/desk') ? undefined : '_blank'}
                 >
-                  {item.asks}
+                  <Words text={item.asks} />
                 </a>{' '}
                 <span class="soft">{t('marksNofN', got, outOf)}</span>
               </li>

@@ -42,7 +42,8 @@ export function useRound(courseId: string, queue: readonly Item[], minutes: numb
     try {
       await recordAttempt(db, { id: crypto.randomUUID(), ...next.attempt });
       setTrouble(null);
-      setRound(next.round);
+      // The student may have stopped while it was saved.
+      setRound((now) => (now.ended === null ? next.round : stopped(next.round, Date.now())));
     } catch (error) {
       // The item stays in hand, so that its marks can be given again.
       setTrouble(tell(error));

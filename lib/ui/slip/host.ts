@@ -2,7 +2,7 @@ import { render } from 'preact';
 import base from '../base.css?inline';
 import tokens from '../tokens.css?inline';
 import { t } from '../text.ts';
-import { placeSlip } from './place.ts';
+import { type Box, placeSlip } from './place.ts';
 import style from './slip.css?inline';
 
 const HOST = 'plumbline-slip';
@@ -12,8 +12,8 @@ const ACTING = ['click', 'keydown', 'keyup', 'keypress', 'input', 'change', 'sub
 export interface SlipHost {
   /** Where the slip is rendered. */
   sheet: HTMLElement;
-  /** Remembers which passage the slip stands beside. */
-  beside(range: Range): void;
+  /** Remembers what the slip stands beside. */
+  beside(place: () => Box): void;
   /** Puts the sheet where it belongs, after it was rendered. */
   place(): void;
   /** Takes the slip away and gives the focus back. */
@@ -41,11 +41,10 @@ export function raiseHost(doc: Document): SlipHost {
   shadow.append(sheet);
   doc.documentElement.append(host);
 
-  let range: Range | null = null;
+  let standing = (): Box => ({ left: 0, top: 0, right: 0, bottom: 0 });
   const place = () => {
-    const box = range?.getBoundingClientRect() ?? { left: 0, top: 0, right: 0, bottom: 0 };
     const { left, top } = placeSlip(
-      box,
+      standing(),
       { width: sheet.offsetWidth, height: sheet.offsetHeight },
       { width: view.innerWidth, height: view.innerHeight },
     );
@@ -67,7 +66,7 @@ export function raiseHost(doc: Document): SlipHost {
   const watch = new view.ResizeObserver(place);
   watch.observe(sheet);
   signal.addEventListener('abort', () => watch.disconnect());
-  return { sheet, beside: (passage) => (range = passage), place, leave };
+  return { sheet, beside: (where) => (standing = where), place, leave };
 }
 
 /** Events that a script made are dropped on the way in; those of the student end at the slip. */

@@ -1,15 +1,18 @@
 import { render } from 'preact';
 import { allowOnly } from '#lib/capture/allow-only.ts';
-import { type Capture, readSelection } from '#lib/capture/read-selection.ts';
 import type { SlipState } from '#lib/model/message.ts';
+import type { Wish } from '#lib/model/wish.ts';
 import { send } from '../send.ts';
 import { t, tell } from '../text.ts';
 import { Notice } from './notice.tsx';
 import { type SlipHost, raiseHost } from './host.ts';
-import { type Decision, Slip } from './slip.tsx';
+import { bringWidener } from './parts/bring-widener.ts';
+import type { Widen } from './parts/use-scope.ts';
+import { Slip, type SlipProps } from './slip.tsx';
+import { SUBJECTS, type Subject } from './subject.ts';
 
-/** Opens the slip on what is selected in the document, or says why it cannot. A slip that is open already goes. */
-export async function openSlip(doc: Document): Promise<void> {
+/** Opens the slip on what the student wishes to keep, or says why it cannot. A slip that is open already goes. */
+export async function openSlip(doc: Document, wish: Wish): Promise<void> {
   const host = raiseHost(doc);
   const leave = () => host.leave();
   const say = (text: string) => {
@@ -18,36 +21,41 @@ export async function openSlip(doc: Document): Promise<void> {
   };
   try {
     if (doc.contentType === 'application/pdf') return say(t('errorPagePdf'));
-    const capture = readSelection(doc);
-    host.beside(capture.range);
+    const subject = await SUBJECTS[wish]!(doc);
+    host.beside(subject.place);
+    // A copy: the selection may change while the slip is open.
+    const range = wish === 'selection' ? doc.getSelection()!.getRangeAt(0).cloneRange() : null;
     const state = await send('readSlip', {
-      text: capture.passage.text,
-      headings: capture.headings,
-      page: capture.page,
+      text: subject.passage.text,
+      headings: subject.headings,
+      page: subject.page,
     });
-    if (state) show(doc, host, capture, state);
+    if (state) show(doc, host, subject, state, range && bringWidener({ doc, range, page: subject.page }));
     else askForCourse(host);
   } catch (error) {
     say(tell(error));
   }
 }
 
-function show(doc: Document, host: SlipHost, capture: Capture, state: SlipState): void {
-  const keep = (decision: Decision) =>
-    state.kept
-      ? send('changeClip', { clipId: state.kept.clipId, ...decision })
-      : send('keepClip', {
-          courseId: state.courseId,
-          passage: capture.passage,
-          headings: capture.headings,
-          selectors: capture.selectors,
-          page: capture.page,
-          ...decision,
-        });
+function show(doc: Document, host: SlipHost, subject: Subject, state: SlipState, widen: Widen | null): void {
+  const keep: SlipProps['keep'] = (decision, widened, kept) => {
+    if (kept) return send('changeClip', { clipId: kept.clipId, ...decision });
+    const { passage, headings, selectors, pictures } = widened?.content() ?? subject;
+    return send('keepClip', {
+      courseId: state.courseId,
+      passage,
+      headings,
+      selectors,
+      pictures,
+      page: subject.page,
+      ...decision,
+    });
+  };
   render(
     <Slip
       state={state}
-      passage={allowOnly(capture.passage.html, doc)}
+      passage={allowOnly(subject.passage.html, doc)}
+      widen={widen}
       keep={keep}
       openDesk={(path) => void send('openDesk', { path })}
       leave={() => host.leave()}

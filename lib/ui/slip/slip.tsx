@@ -1,20 +1,24 @@
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { SlipState } from '#lib/model/message.ts';
+import { Trouble } from '../parts/trouble.tsx';
 import { tell, t } from '../text.ts';
+import { type Decision, withChosen } from './parts/decision.ts';
+import { ScopeButtons } from './parts/scope-buttons.tsx';
+import { useDecision } from './parts/use-decision.ts';
+import { type Widen, useScope } from './parts/use-scope.ts';
+import type { Scope, Widened } from './parts/widener.ts';
 import { Topics } from './topics.tsx';
 
-/** What the student decided on the slip. */
-export interface Decision {
-  topicIds: string[];
-  ownWords: string;
-  unclear: boolean;
-}
+export type { Decision } from './parts/decision.ts';
 
 export interface SlipProps {
   state: SlipState;
   /** The passage as it will be kept, as nodes that are clean already. */
   passage: DocumentFragment;
-  keep(decision: Decision): Promise<{ clipId: string }>;
+  /** How more than this passage can be kept; null where it cannot. */
+  widen?: Widen | null;
+  /** Keeps the passage, or the wider one; changes the clip where that was kept before. */
+  keep(decision: Decision, widened: Widened | null, kept: SlipState['kept']): Promise<{ clipId: string }>;
   openDesk(path: string): void;
   leave(): void;
 }
@@ -29,31 +33,35 @@ export function Slip(props: SlipProps) {
   );
 }
 
-function firstDecision({ kept, aimedTopicId, suggestions, offSyllabus }: SlipState): Decision {
-  if (kept) return { topicIds: kept.topicIds, ownWords: kept.ownWords, unclear: kept.unclear };
-  const likely = aimedTopicId ?? (offSyllabus ? undefined : suggestions[0]?.topicId);
-  return { topicIds: likely === undefined ? [] : [likely], ownWords: '', unclear: false };
+interface FinishProps extends SlipProps {
+  onKept(clipId: string): void;
 }
 
-function Finish({ state, passage, keep, leave, onKept }: SlipProps & { onKept(clipId: string): void }) {
-  const [decision, setDecision] = useState(() => firstDecision(state));
+function Finish({ state: first, passage, widen, keep, leave, onKept }: FinishProps) {
+  const { state, widened, ...scope } = useScope(first, widen);
+  const { decision, change } = useDecision(state);
   const [trouble, setTrouble] = useState<string | null>(null);
   const [busy, setBusy] = useState(false);
   const words = useRef<HTMLTextAreaElement>(null);
-  const change = (part: Partial<Decision>) => setDecision((before) => ({ ...before, ...part }));
   useLayoutEffect(() => words.current!.focus(), []);
 
-  const submit = async () => {
+  const attempt = async (work: () => Promise<void>) => {
     if (busy) return;
     setBusy(true);
     setTrouble(null);
-    try {
-      onKept((await keep(decision)).clipId);
-    } catch (error) {
-      setTrouble(tell(error));
-      setBusy(false);
-    }
+    await work().catch((error) => setTrouble(tell(error)));
+    setBusy(false);
   };
+  const problem = widened?.problem;
+  const submit = () => {
+    if (problem) return;
+    void attempt(async () => onKept((await keep(decision, widened, state.kept)).clipId));
+  };
+  const goTo = (to: Scope | null) =>
+    void attempt(async () => {
+      setTrouble(await scope.goTo(to));
+      if (!to) words.current!.focus();
+    });
   return (
     // No form: a form could be submitted by an event that a script made.
     <div
@@ -63,18 +71,20 @@ function Finish({ state, passage, keep, leave, onKept }: SlipProps & { onKept(cl
         const keeps = target.localName === 'textarea' || target.matches('[type=checkbox]');
         if (event.key !== 'Enter' || event.shiftKey || event.isComposing || !keeps) return;
         event.preventDefault();
-        void submit();
+        submit();
       }}
     >
-      <div class="row head">
-        <h2>{state.kept ? t('slipKeptBefore') : t('slipTitle', state.courseName)}</h2>
-        <button type="button" class="plain" onClick={leave}>
-          {t('slipLeave')} <kbd>Esc</kbd>
-        </button>
+      <Head state={state} leave={leave} />
+      <div class="field">
+        {!widened && <Preview passage={passage} />}
+        <div ref={scope.box} />
+        {widen && <ScopeButtons scope={widened?.scope ?? null} goTo={goTo} />}
       </div>
-      {state.kept && <p class="soft">{t('slipKeptBeforeHint')}</p>}
-      <Preview passage={passage} />
-      <Topics state={state} chosen={decision.topicIds} choose={(topicIds) => change({ topicIds })} />
+      <Topics
+        state={withChosen(state, decision.topicIds)}
+        chosen={decision.topicIds}
+        choose={(topicIds) => change({ topicIds })}
+      />
       <div class="field">
         <label for="own-words">{t('ownWords')}</label>
         <textarea
@@ -90,13 +100,9 @@ function Finish({ state, passage, keep, leave, onKept }: SlipProps & { onKept(cl
           {t('ownWordsHint')}
         </p>
       </div>
-      {trouble !== null && (
-        <p class="trouble" role="alert">
-          {trouble}
-        </p>
-      )}
+      <Trouble text={problem ?? trouble} />
       <div class="row foot">
-        <button type="button" class="main" disabled={busy} onClick={() => void submit()}>
+        <button type="button" class="main" disabled={busy || !!problem} onClick={submit}>
           {state.kept ? t('slipSaveChanges') : t('slipKeep')} <kbd>Enter</kbd>
         </button>
         <label class="check">
@@ -109,6 +115,20 @@ function Finish({ state, passage, keep, leave, onKept }: SlipProps & { onKept(cl
         </label>
       </div>
     </div>
+  );
+}
+
+function Head({ state, leave }: Pick<SlipProps, 'state' | 'leave'>) {
+  return (
+    <>
+      <div class="row head">
+        <h2>{state.kept ? t('slipKeptBefore') : t('slipTitle', state.courseName)}</h2>
+        <button type="button" class="plain" onClick={leave}>
+          {t('slipLeave')} <kbd>Esc</kbd>
+        </button>
+      </div>
+      {state.kept && <p class="soft">{t('slipKeptBeforeHint')}</p>}
+    </>
   );
 }
 

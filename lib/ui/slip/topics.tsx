@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { SlipState, SlipTopic } from '#lib/model/message.ts';
-import { t } from '../text.ts';
+import { t, tn } from '../text.ts';
 
 const MOST_FOUND = 6;
 
@@ -84,7 +84,7 @@ export function Topics({ state, chosen, choose }: TopicsProps) {
         </ul>
       )}
       <p class="unseen" role="status">
-        {typed !== '' && (found.length > 0 ? t('slipFound', found.length) : t('slipNoneFound'))}
+        {typed !== '' && (found.length > 0 ? tn('slipFound', found.length) : t('slipNoneFound'))}
       </p>
     </fieldset>
   );

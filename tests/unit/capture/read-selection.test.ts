@@ -4,7 +4,8 @@ import { beforeEach, describe, expect, it, vi } from 'vitest';
 import * as limits from '#lib/capture/limits.ts';
 import { readRange, readSelection } from '#lib/capture/read-selection.ts';
 import { cleanPassage, serialise } from '#lib/capture/sanitise.ts';
-import { findQuote } from '#lib/capture/selectors.ts';
+import { findPassage } from '#lib/capture/find/find-passage.ts';
+import { readPageText } from '#lib/capture/find/page-text.ts';
 import { Clip, LONGEST_PASSAGE, LONGEST_PASSAGE_HTML, Passage } from '#lib/model/clip.ts';
 import { Selector } from '#lib/model/selector.ts';
 import { StudentError } from '#lib/model/student-error.ts';
@@ -42,15 +43,21 @@ describe('readSelection', () => {
     expect(capture.selectors.map((each) => Selector.parse(each).type)).toEqual([
       'TextQuoteSelector',
       'TextPositionSelector',
+      'RangeSelector',
     ]);
     expect(Clip.shape.headings.parse(capture.headings)).toEqual(['Deep water', 'Waves']);
     expect(capture.page).toEqual({
+      kind: 'page',
+      published: '',
+      licence: '',
       url: 'http://localhost:3000/',
       title: 'Waves',
       site: 'localhost',
       author: '',
     });
-    expect(findQuote(document.body, capture.selectors)?.toString()).toBe('Long waves outrun short ones.');
+    expect(findPassage(readPageText(document.body), capture.selectors)?.range.toString()).toBe(
+      'Long waves outrun short ones.',
+    );
   });
 
   it('leaves page and selection as they were', () => {

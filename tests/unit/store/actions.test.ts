@@ -14,14 +14,26 @@ import { readAll } from '#lib/store/read.ts';
 import { aClip, aLine, anAttempt, aQuestion, aTopic, newId, MORNING } from '../builders.ts';
 import { freshDeck } from './fresh-deck.ts';
 
-const PAGE = { url: 'http://127.0.0.1/waves', title: 'Waves', site: 'The Lagoonery', author: '' };
-const draftOf = ({
-  id: _id,
-  sourceId: _source,
-  createdAt: _made,
-  changedAt: _changed,
-  ...draft
-}: ReturnType<typeof aClip>) => draft;
+const PAGE = {
+  kind: 'page' as const,
+  url: 'http://127.0.0.1/waves',
+  title: 'Waves',
+  site: 'The Lagoonery',
+  author: '',
+  published: '',
+  licence: '',
+};
+const draftOf = (clip: ReturnType<typeof aClip>) => {
+  const {
+    id: _id,
+    sourceId: _source,
+    createdAt: _made,
+    changedAt: _changed,
+    pictureIds: _pictures,
+    ...draft
+  } = clip;
+  return { ...draft, pictures: [] };
+};
 
 test('a course that is started becomes the current one', async () => {
   const db = await freshDeck();
@@ -67,6 +79,29 @@ test('a passage that is there already is changed, not doubled, even when two sli
   expect(await readAll(db, 'clips')).toMatchObject([
     { ownWords: 'second', createdAt: MORNING, changedAt: MORNING + 1 },
   ]);
+});
+
+test('pictures are kept with their clip', async () => {
+  const db = await freshDeck();
+  const picture = {
+    bytes: new Blob(['png']),
+    type: 'image/png' as const,
+    width: 3,
+    height: 2,
+    alt: 'A wave',
+  };
+  const draft = { ...draftOf(aClip()), pictures: [picture, { ...picture, alt: '' }] };
+  const clip = await keepClip(db, draft, PAGE, () => false, MORNING);
+  const pictures = await readAll(db, 'pictures');
+  expect(clip.pictureIds.map((id) => pictures.find((one) => one.id === id)?.alt)).toEqual(['A wave', '']);
+  expect(pictures.map(({ clipId }) => clipId)).toEqual([clip.id, clip.id]);
+});
+
+test('a clip of nothing is refused, and no picture or source stays behind', async () => {
+  const db = await freshDeck();
+  const empty = keepClip(db, { ...draftOf(aClip()), text: '' }, PAGE, () => false, MORNING);
+  await expect(empty).rejects.toMatchObject({ message: 'errorFieldWrong' });
+  expect([await db.count('clips'), await db.count('sources')]).toEqual([0, 0]);
 });
 
 test('an address that is no web address is refused, and neither clip nor source is kept', async () => {

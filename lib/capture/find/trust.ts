@@ -1,0 +1,63 @@
+import type { Place } from './places.ts';
+
+/** Beyond so many units, more text makes a place no surer. */
+const SURE_LENGTH = 200;
+/** What prefix and suffix weigh beside the text itself, in units of it, and what the old place does. */
+const CONTEXT_WEIGHT = 40;
+const DISTANCE_WEIGHT = { byPath: 12, byPosition: 4 };
+/** What it is worth that every letter is the same, where there are enough of them. */
+const EQUAL_WEIGHT = 8;
+const ENOUGH_TO_BE_EQUAL = 40;
+/** Distance counts from so many units on, and ever less the more of it there is. */
+const NEAR = 200;
+const MOST_DOUBLINGS = 6;
+
+/** Where a passage was, as an offset in the text of the page. */
+export interface Old {
+  length: number;
+  near: number;
+  /** Told by the path of its element, and not by its position alone, which whatever is put in above it shifts. */
+  isByPath: boolean;
+}
+
+/** How well text, context and place fit together. */
+function fit(place: Place, { length, near, isByPath }: Old): number {
+  const weight = Math.min(length, SURE_LENGTH);
+  const sides = [place.before, place.after].filter((side) => side !== null);
+  const context = sides.reduce((sum, side) => sum + side, 0) / Math.max(1, sides.length);
+  const doublings = Math.min(MOST_DOUBLINGS, Math.log2(1 + Math.abs(place.start - near) / NEAR));
+  const distance = doublings * (isByPath ? DISTANCE_WEIGHT.byPath : DISTANCE_WEIGHT.byPosition);
+  const equal = place.likeness === 1 && length >= ENOUGH_TO_BE_EQUAL ? EQUAL_WEIGHT : 0;
+  return place.likeness * weight + equal + context * CONTEXT_WEIGHT - distance;
+}
+
+/** The place that fits best. */
+export function bestPlace(places: readonly Place[], old: Old): Place | null {
+  let best: { place: Place; fit: number } | null = null;
+  for (const place of places) {
+    const its = fit(place, old);
+    if (!best || its > best.fit) best = { place, fit: its };
+  }
+  return best && best.place;
+}
+
+/** Whether nothing could fit better. */
+export const isPerfect = ({ likeness, before, after }: Place): boolean =>
+  likeness === 1 && (before ?? 1) === 1 && (after ?? 1) === 1;
+
+/** The least likeness of a text of so many units: the first for a context that is gone, the second for one that fits. */
+const LEAST = [
+  { upTo: 12, alone: 2, together: 0.9 },
+  { upTo: 32, alone: 1, together: 0.7 },
+  { upTo: 80, alone: 0.8, together: 0.68 },
+  { upTo: Infinity, alone: 0.75, together: 0.68 },
+];
+
+/** Whether so much is left that it is the passage and not one like it. A short text needs its context. */
+export function isTrusted({ likeness, before, after }: Place, length: number): boolean {
+  const { alone, together } = LEAST.find(({ upTo }) => length <= upTo)!;
+  if (before === null && after === null) return likeness >= Math.min(alone, 1);
+  // One side is enough: a paragraph may have been put in on the other.
+  const context = Math.max(before ?? 0, after ?? 0);
+  return likeness >= alone - (alone - together) * context;
+}

@@ -1,0 +1,72 @@
+import { execFileSync } from 'node:child_process';
+import { availableParallelism, cpus, loadavg, totalmem } from 'node:os';
+import { findChromium } from '../tools/find-browsers.mjs';
+import { type Figure, brief } from './figure.ts';
+
+const HEAD = ['figure', 'value', 'against', 'ratio', 'goal', 'met'];
+
+function cellsOf({ name, value, unit, against, ratio, goal, met }: Figure): string[] {
+  const verdict = met === null ? '' : met ? 'yes' : 'NO';
+  return [
+    name,
+    `${brief(value)} ${unit}`,
+    against ?? '',
+    ratio === null ? '' : brief(ratio),
+    goal ?? '',
+    verdict,
+  ];
+}
+
+/** The figures in columns, for a terminal; also a Markdown table. */
+export function table(figures: readonly Figure[]): string {
+  const rows = [HEAD, ...figures.map(cellsOf)];
+  const widths = HEAD.map((_, column) => Math.max(...rows.map((row) => row[column]!.length)));
+  const line = (cells: string[]) => `| ${cells.map((cell, i) => cell.padEnd(widths[i]!)).join(' | ')} |`;
+  const rule = `| ${widths.map((width) => '-'.repeat(width)).join(' | ')} |`;
+  const [head, ...body] = rows.map(line);
+  return [head, rule, ...body].join('\n');
+}
+
+/** How busy the machine was before the bench added to it. */
+const loadBefore = loadavg()[0]!;
+
+/** What it was measured on: no names, no paths. */
+export function machineInWords(): string {
+  const memory = Math.round(totalmem() / 2 ** 30);
+  const load = `${loadBefore.toFixed(1)} before and ${loadavg()[0]!.toFixed(1)} after`;
+  return (
+    `${availableParallelism()} cores (${cpus()[0]?.model.trim() ?? 'unknown'}), ${memory} GiB of memory, ` +
+    `Node ${process.versions.node}, ${browserVersion()}, load ${load}`
+  );
+}
+
+function browserVersion(): string {
+  const path = findChromium();
+  if (!path) return 'no Chromium';
+  const said = execFileSync(path, ['--version'], { encoding: 'utf8', stdio: ['ignore', 'pipe', 'ignore'] });
+  return /^\S+ [\d.]+/.exec(said)?.[0] ?? said.trim();
+}
+
+const HOW = `## How
+
+- Each figure is a median. What it is held against was measured in the same run, in turns with it, so that whatever disturbs the machine falls on both. A load before the run of more than a few tenths means that other work disturbed it: the milliseconds are then too high, most of all in the browser.
+- \`ui/\`, \`store/\` and \`recall/\` run in headless Chromium on a deck written there row by row: one course of 20 topics, 5,000 questions and, where the name says so, 50,000 attempts (20,000 questions and 200,000 attempts in the figures with 20000).
+- \`ui/popup-first-question\`: from the start of navigation to popup.html, in a tab, until the first question is painted. The desk has been open once before, so that the popup finds what comes next, and the database has been closed for two seconds. \`ui/popup-round-ready\`: until a round can be started. The empty page holds one word.
+- \`store/\`: a course read and checked, against a bare \`getAll\` of the same stores. \`recall/\`: memory of every item from the attempts, and the order of all items, against a bare read of the attempts, which comes before either.
+- \`syllabus/\` runs in Node on made-up words: 500 topics with three statements each, 5,000 clips of 120 words, passages of 150 words; for coverage 5,000 clips and 20,000 questions and lines.
+- \`capture/clip-script-kb\`: the script that is put into a page, minified; 1 kB is 1000 bytes.
+`;
+
+/** docs/benchmarks.md. */
+export function docsPage(figures: readonly Figure[]): string {
+  const date = new Date().toISOString().slice(0, 10);
+  return `# Benchmarks
+
+Measured on ${date} with \`npm run bench -- --docs\`, which writes this page.
+
+Machine: ${machineInWords()}.
+
+${table(figures)}
+
+${HOW}`;
+}

@@ -1,0 +1,132 @@
+import type { Clip } from '#lib/model/clip.ts';
+import { coverageOf } from '#lib/syllabus/coverage.ts';
+import { buildTopicIndex, suggestTopics } from '#lib/syllabus/match/index.ts';
+import { readOutline } from '#lib/syllabus/read-outline.ts';
+import { type Figure, figure } from './figure.ts';
+import { SyllabusMaker } from './make-syllabus.ts';
+import { inTurns, tookOnce } from './timing.ts';
+
+const TOPICS = 500;
+const CLIPS = 5000;
+const WORDS_A_CLIP = 120;
+const PASSAGES = 50;
+
+/** Runs in Node on made-up words; each is held against the barest loop over the same texts or rows. */
+export async function figures(): Promise<Figure[]> {
+  return [...(await match()), await coverage(), await outline()];
+}
+
+async function match(): Promise<Figure[]> {
+  const made = new SyllabusMaker(TOPICS);
+  const tagged = made
+    .clips(CLIPS, WORDS_A_CLIP)
+    .map(({ topicIds, text }) => ({ topicId: topicIds[0]!, text }));
+  const input = { topics: made.topics, statements: made.statements, tagged };
+  const texts = [
+    ...made.topics.map(({ title }) => title),
+    ...[...made.statements, ...tagged].map((t) => t.text),
+  ];
+  const passages = Array.from({ length: PASSAGES }, () => ({
+    text: made.text(150),
+    headings: [made.text(4), made.text(3)],
+    title: made.text(6),
+  }));
+  const index = buildTopicIndex(input);
+  let turn = 0;
+  const next = () => passages[turn++ % PASSAGES]!;
+  const query = await inTurns(
+    { repeats: 15, warmUp: 3 },
+    () => tookOnce(() => suggestTopics(next(), index), PASSAGES),
+    () => tookOnce(() => scan(texts, next().text)),
+  );
+  const building = await inTurns(
+    { repeats: 5, warmUp: 1 },
+    () => tookOnce(() => buildTopicIndex(input)),
+    () => tookOnce(() => countWords(texts)),
+  );
+  return [
+    figure({
+      name: 'syllabus/match-ms',
+      value: query.ours,
+      unit: 'ms',
+      against: { what: 'bare scan of the same texts for each word', value: query.other },
+      goal: { atMost: 5 },
+    }),
+    figure({
+      name: 'syllabus/match-index-ms',
+      value: building.ours,
+      unit: 'ms',
+      against: { what: 'bare count of the words', value: building.other },
+    }),
+  ];
+}
+
+/** How many of a passage's words each text holds. */
+function scan(texts: readonly string[], passage: string): Uint16Array {
+  const words = [...new Set(passage.split(' '))].filter((word) => word.length > 3);
+  const hits = new Uint16Array(texts.length);
+  for (const word of words) {
+    for (let i = 0; i < texts.length; i++) if (texts[i]!.includes(word)) hits[i]! += 1;
+  }
+  return hits;
+}
+
+function countWords(texts: readonly string[]): Map<string, number> {
+  const counts = new Map<string, number>();
+  for (const text of texts) {
+    for (const word of text.split(' ')) counts.set(word, (counts.get(word) ?? 0) + 1);
+  }
+  return counts;
+}
+
+async function coverage(): Promise<Figure> {
+  const made = new SyllabusMaker(TOPICS);
+  const [questions, lines, clips] = [made.questions(15_000), made.lines(5000), made.clips(CLIPS, 20)];
+  const ids = [...questions, ...lines].map(({ id }) => id);
+  const attempted = new Set(ids.filter((_, i) => i % 2 === 0));
+  const secured = new Set(ids.filter((_, i) => i % 4 === 0));
+  const input = {
+    topics: made.topics,
+    statements: made.statements,
+    clips,
+    questions,
+    lines,
+    secured,
+    attempted,
+  };
+  const { ours, other } = await inTurns(
+    { repeats: 25, warmUp: 10 },
+    () => tookOnce(() => coverageOf(input)),
+    () => tookOnce(() => countByTopic([...questions, ...lines], clips)),
+  );
+  return figure({
+    name: 'syllabus/coverage-ms',
+    value: ours,
+    unit: 'ms',
+    against: { what: 'bare count of the same rows by topic', value: other },
+    goal: { atMost: 100 },
+  });
+}
+
+function countByTopic(items: readonly { topicId: string }[], clips: readonly Clip[]): Map<string, number> {
+  const counts = new Map<string, number>();
+  const count = (topicId: string) => counts.set(topicId, (counts.get(topicId) ?? 0) + 1);
+  for (const { topicId } of items) count(topicId);
+  for (const { topicIds } of clips) topicIds.forEach(count);
+  return counts;
+}
+
+async function outline(): Promise<Figure> {
+  const text = new SyllabusMaker(1).outline(2000);
+  const { ours, other } = await inTurns(
+    { repeats: 25, warmUp: 5 },
+    () => tookOnce(() => readOutline(text)),
+    () => tookOnce(() => text.split('\n'), 20),
+  );
+  return figure({
+    name: 'syllabus/outline-2000-lines-ms',
+    value: ours,
+    unit: 'ms',
+    against: { what: 'bare split into lines', value: other },
+  });
+}

@@ -1,0 +1,84 @@
+import { mathmlToTex } from '#lib/capture/maths/mathml-to-tex.ts';
+import { normaliseMathml } from '#lib/capture/maths/normalise-mathml.ts';
+import { texToMathml } from '#lib/capture/maths/tex-to-mathml.ts';
+import { readRange } from '#lib/capture/read-selection.ts';
+import { texOf } from '#lib/capture/maths/convert-maths.ts';
+import type { Formula } from './typesetters.ts';
+
+/** How one formula of a page comes back; null where there was nothing to go by. */
+export interface RoundTrip {
+  /** Whether the selection has it once, and displayed or inline as the page has it. */
+  once: boolean;
+  /** Whether its TeX gives the same MathML as the TeX it was made from. */
+  tex: boolean | null;
+  /** Whether its MathML gives TeX that gives the same MathML. */
+  mathml: boolean | null;
+  /** The normal form of the MathML that the selection has. */
+  normal: string | null;
+}
+
+const LOST: RoundTrip = { once: false, tex: false, mathml: false, normal: null };
+
+/** The normal form of TeX; null for TeX that is not known. */
+export function normalOfTex({ tex, display }: Formula): string | null {
+  const made = texToMathml({ tex, display });
+  return 'mathml' in made ? normaliseMathml(made.mathml) : null;
+}
+
+/** How many formulas one page of the test has, in a paragraph each. */
+const ON_A_PAGE = 10;
+
+/** From pages that hold the formulas through a selection of all that is there, and back. Null stays null. */
+export function roundTrips(
+  doc: Document,
+  markup: readonly (string | null)[],
+  formulas: readonly Formula[],
+): (RoundTrip | null)[] {
+  const all = formulas.flatMap((formula, index) => {
+    const html = markup[index] ?? null;
+    return html === null ? [] : [{ formula, html, index }];
+  });
+  const results: (RoundTrip | null)[] = formulas.map(() => null);
+  for (let from = 0; from < all.length; from += ON_A_PAGE) {
+    const page = all.slice(from, from + ON_A_PAGE);
+    const paragraphs = selectAll(doc, page.map(({ html }) => `<div>so ${html} holds</div>`).join(''));
+    if (paragraphs.length !== page.length)
+      throw new Error(`${paragraphs.length} paragraphs of ${page.length}`);
+    page.forEach(({ formula, index }, at) => (results[index] = roundTrip(paragraphs[at]!, formula)));
+  }
+  return results;
+}
+
+/** The paragraphs of what is captured when the whole page is selected. */
+function selectAll(doc: Document, html: string): Element[] {
+  doc.body.innerHTML = html;
+  const range = doc.createRange();
+  range.selectNodeContents(doc.body);
+  const { passage } = readRange(doc, range);
+  const template = doc.createElement('template');
+  template.innerHTML = passage.html;
+  return [...template.content.querySelectorAll('p')];
+}
+
+function roundTrip(paragraph: Element, formula: Formula): RoundTrip {
+  const [math, ...more] = paragraph.querySelectorAll('math');
+  if (!math) return LOST;
+  const tex = texOf(math);
+  math.querySelector('annotation')?.remove();
+  const rest = paragraph.textContent.replace(math.textContent, '').replace(/\s+/g, ' ').trim();
+  const block = math.getAttribute('display') === 'block';
+  const once = more.length === 0 && rest === 'so holds' && block === formula.display;
+  const bare = math.querySelector('semantics > mtext:only-child') !== null;
+  const normal = bare ? null : normaliseMathml(math.outerHTML);
+  const back = bare ? null : mathmlToTex(math.outerHTML);
+  return {
+    once,
+    tex: tex === null ? null : isSame(normalOfTex({ ...formula, tex }), normalOfTex(formula)),
+    mathml: bare ? null : isSame(normal, back === null ? null : normalOfTex({ ...formula, tex: back })),
+    normal,
+  };
+}
+
+function isSame(one: string | null, other: string | null): boolean {
+  return one !== null && one === other;
+}

@@ -1,0 +1,79 @@
+// @vitest-environment jsdom
+import { screen, waitFor } from '@testing-library/preact';
+import { expect, test } from 'vitest';
+import type { Statement } from '#lib/model/topic.ts';
+import { MORNING, newId } from '../../builders.ts';
+import { clipOf, course, courseRows, deep, tides, waves } from '../a-course.ts';
+import { freshScreens, openDesk } from '../render-in-deck.tsx';
+import { follow, press, read, see, type } from '../student.ts';
+
+freshScreens();
+
+const statement = (text: string, order: number): Statement => ({
+  id: newId(),
+  courseId: course.id,
+  topicId: deep.id,
+  createdAt: MORNING,
+  changedAt: MORNING,
+  order,
+  code: '',
+  text,
+});
+const clip = clipOf({ text: 'In deep water ω² = gk.', ownWords: 'Long ones win.', unclear: true });
+
+test('it says what the syllabus asks, in its order, what was kept, and how it stands', async () => {
+  const statements = [statement('Sketch the orbits.', 3), statement('State the dispersion relation.', 2)];
+  await openDesk(`topic/${deep.id}`, courseRows({ statements, clips: [clip] }));
+  await see('heading', '1.1 Deep water');
+  await see('heading', '1 clip');
+  const items = screen.getAllByRole('listitem').map(({ textContent }) => textContent!.trim());
+  expect(items.filter((text) => /^(State|Sketch)/.test(text))).toEqual([
+    'State the dispersion relation.',
+    'Sketch the orbits.',
+  ]);
+  await read('own words: 0 of 1');
+  await read('Long ones win.');
+  expect(screen.getByRole('link', { name: 'In deep water ω² = gk.' }).getAttribute('href')).toBe(
+    `#/clip/${clip.id}`,
+  );
+});
+
+test('a topic without statements says so', async () => {
+  await openDesk(`topic/${tides.id}`, courseRows());
+  await read('The syllabus says no more than its title.');
+  await see('heading', '0 clips');
+});
+
+test('a topic above others leads to them', async () => {
+  await openDesk(`topic/${waves.id}`, courseRows());
+  await see('heading', '1 Waves at sea');
+  expect(screen.queryByRole('heading', { name: 'How it stands' })).toBeNull();
+  await follow('1.2 Shallow water');
+  await see('heading', '1.2 Shallow water');
+});
+
+test('what is written here comes from no clip', async () => {
+  const db = await openDesk(`topic/${tides.id}`, courseRows());
+  await type('Question', 'When do spring tides come?');
+  await type('Answer', 'At new and full moon.');
+  await press('Add the question');
+  await read('When do spring tides come?');
+  await type('Lead', 'Neap tides');
+  await type('Rest', 'come at the quarters');
+  await press('Add the line');
+  await read('Neap tides');
+  expect(await db.getAll('questions')).toMatchObject([{ topicId: tides.id, clipId: null }]);
+  expect(await db.getAll('lines')).toMatchObject([{ topicId: tides.id, clipId: null }]);
+});
+
+test('it can be aimed at from here', async () => {
+  const db = await openDesk(`topic/${tides.id}`, courseRows());
+  await press('Aim the next clip here');
+  await waitFor(async () => expect((await db.get('settings', 'settings'))!.aimedTopicId).toBe(tides.id));
+  await read('The next passage you keep goes under this topic.');
+});
+
+test('a topic that is not there says so', async () => {
+  await openDesk(`topic/${newId()}`, courseRows());
+  await see('heading', 'a topic that is gone');
+});
