@@ -1,5 +1,5 @@
 import { type BrowserContext, type CDPSession, type Page, type Worker, chromium } from 'playwright-core';
-import { mkdtemp, rm } from 'node:fs/promises';
+import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { findChromium } from './find-browsers.mjs';
@@ -139,6 +139,23 @@ function browserArgs(options: ChromiumOptions, extension: string): string[] {
   ];
 }
 
+/** Without a dictionary of its own, Chromium would fetch one as soon as something is typed. */
+const PREFERENCES = {
+  browser: { enable_spellchecking: false },
+  spellcheck: { dictionaries: [], dictionary: '', use_spelling_service: false },
+};
+
+async function quietProfile(profile: string): Promise<void> {
+  const folder = join(profile, 'Default');
+  await mkdir(folder, { recursive: true });
+  // A profile that was used before keeps the preferences that it has.
+  await writeFile(join(folder, 'Preferences'), JSON.stringify(PREFERENCES), { flag: 'wx' }).catch(
+    (error: NodeJS.ErrnoException) => {
+      if (error.code !== 'EEXIST') throw error;
+    },
+  );
+}
+
 /** Starts Chromium with the built extension in it. */
 export async function launchChromium(options: ChromiumOptions = {}): Promise<ExtensionBrowser> {
   const executablePath = findChromium();
@@ -148,6 +165,7 @@ export async function launchChromium(options: ChromiumOptions = {}): Promise<Ext
   const cleanUp = async () => {
     if (!options.profile) await rm(profile, { recursive: true, force: true, maxRetries: 5 });
   };
+  await quietProfile(profile);
   // Without it Playwright passes over toolbar popups, which begin as targets of the kind `other`.
   process.env.PW_CHROMIUM_ATTACH_TO_OTHER = '1';
   const context = await chromium.launchPersistentContext(profile, {
