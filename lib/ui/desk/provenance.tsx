@@ -3,7 +3,9 @@ import { dayInWords, referenceOf } from '#lib/exchange/reference.ts';
 import type { Clip } from '#lib/model/clip.ts';
 import { type Source, hasAddress } from '#lib/model/source.ts';
 import { dayOf } from '../derive/days.ts';
+import { rememberOpened } from '../opened.ts';
 import { t } from '../text.ts';
+import { SiteSwitch } from './sites.tsx';
 
 /** Where a clip is from and on what terms, with a reference to copy. */
 export function Provenance({ source, clip }: { source: Source; clip: Clip }) {
@@ -12,7 +14,7 @@ export function Provenance({ source, clip }: { source: Source; clip: Clip }) {
   return (
     <section class="stack provenance" aria-label={t('provenance')}>
       <p class="wrap">
-        <OutLink source={source} />
+        <OutLink source={source} clip={clip} />
         {parts.filter(Boolean).map((part) => ` · ${part}`)}
         {source.licence && ' · '}
         {source.licence && (
@@ -23,6 +25,7 @@ export function Provenance({ source, clip }: { source: Source; clip: Clip }) {
         {` · ${t('keptOn', dayInWords(kept))}`}
       </p>
       <CopyReference text={referenceOf(source, kept, words())} />
+      <SiteSwitch url={source.url} />
       <p class="soft">{t('privateStudy')}</p>
     </section>
   );
@@ -35,11 +38,16 @@ const words = () => ({
 });
 
 /** A file on the student's device has no address to go to. */
-function OutLink({ source }: { source: Source }) {
+function OutLink({ source, clip }: { source: Source; clip: Clip }) {
   const name = source.title || source.url;
   if (!hasAddress(source)) return <span>{name}</span>;
   return (
-    <a href={source.url} target="_blank" rel="noreferrer noopener">
+    <a
+      href={source.url}
+      target="_blank"
+      rel="noreferrer noopener"
+      onClick={() => void rememberOpened(source.url, clip.id)}
+    >
       {name}
     </a>
   );

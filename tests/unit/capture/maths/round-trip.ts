@@ -26,7 +26,7 @@ export function normalOfTex({ tex, display }: Formula): string | null {
 }
 
 /** How many formulas one page of the test has, in a paragraph each. */
-const ON_A_PAGE = 10;
+const ON_A_PAGE = 4;
 
 /** From pages that hold the formulas through a selection of all that is there, and back. Null stays null. */
 export function roundTrips(
