@@ -149,9 +149,7 @@ describe('length', () => {
     show(`<div id="a">${`<p>${'salt water is heavy '.repeat(50)}</p>`.repeat(2000)}</div>`);
     const range = rangeOver('#a');
     const copies = vi.spyOn(document.implementation, 'createHTMLDocument');
-    const before = performance.now();
     const error = errorOf(() => readRange(document, range));
-    expect(performance.now() - before).toBeLessThan(1500);
     expect(copies).not.toHaveBeenCalled();
     expect(error.message).toBe('errorSelectionTooLong');
     expect(error.values).toEqual(['2000000', String(LONGEST_PASSAGE)]);
