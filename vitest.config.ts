@@ -10,6 +10,9 @@ export default defineConfig({
         test: {
           name: 'unit',
           include: ['tests/unit/**/*.test.{ts,tsx}'],
+          // Pages of two million characters take their time in a simulated document on a busy machine.
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
           maxWorkers: '100%',
         },
       },
