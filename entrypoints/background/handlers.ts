@@ -1,8 +1,5 @@
 import { browser } from 'wxt/browser';
-import { passageKey } from '#lib/capture/same-passage.ts';
-import type { Clip } from '#lib/model/clip.ts';
 import type { SlipTopic } from '#lib/model/message.ts';
-import type { Selector } from '#lib/model/selector.ts';
 import { StudentError } from '#lib/model/student-error.ts';
 import type { Topic } from '#lib/model/topic.ts';
 import { changeClip, clipsFrom, keepClip } from '#lib/store/actions/clips.ts';
@@ -14,8 +11,10 @@ import type { Db } from '#lib/store/schema.ts';
 import { takeOpened } from '#lib/ui/opened.ts';
 import { buildTopicIndex, suggestTopics, type TopicIndex } from '#lib/syllabus/match/index.ts';
 import type { Handlers } from './messages.ts';
-import { pictureOf } from './pictures.ts';
-import { openSlip } from './open-slip.ts';
+import { momentsAmong, sameAs } from './moments.ts';
+import { addScript, openSlip, showFramed } from './open-slip.ts';
+import { provenanceOf } from './provenance.ts';
+import { pictureOf, takePictures } from './pictures.ts';
 
 /** The deck's connection and the topic index, made when first needed and dropped when they no longer hold. */
 function deckKeeper() {
@@ -60,27 +59,11 @@ function listTopics(topics: Topic[]): SlipTopic[] {
     .map((topic) => ({ id: topic.id, code: topic.code, title: topic.title, depth: depthOf(topic) }));
 }
 
-const isPassage = (text: string) => {
-  const key = passageKey(text);
-  // A picture without words is like no other.
-  return (clip: Clip) => key !== '' && passageKey(clip.text) === key;
-};
-
-/** The fragment of a frame or a moment, which has no words of the source's own to go by. */
-const placeAlone = (selectors: readonly Selector[]): string | undefined =>
-  selectors.length === 1 && selectors[0]!.type === 'FragmentSelector' ? selectors[0]!.value : undefined;
-
-/** A frame or a moment is known again by its place, a passage by its words. */
-function isSameClip(text: string, selectors: readonly Selector[]): (clip: Clip) => boolean {
-  const place = placeAlone(selectors);
-  return place === undefined ? isPassage(text) : (clip) => placeAlone(clip.selectors) === place;
-}
-
 /** The background's answers to every message. */
 export function deckHandlers(): Handlers {
   const { open, topicIndex } = deckKeeper();
   return {
-    async readSlip({ text, headings, page }) {
+    async readSlip({ text, headings, page, ...telling }) {
       const db = await open();
       const settings = await readSettings(db);
       const course = settings.courseId === null ? undefined : await readOne(db, 'courses', settings.courseId);
@@ -91,7 +74,7 @@ export function deckHandlers(): Handlers {
         clipsFrom(db, page.url, course.id),
       ]);
       const match = suggestTopics({ text, headings, title: page.title }, index, 5);
-      const kept = clips.find(isPassage(text));
+      const kept = clips.find(sameAs({ text, ...telling }));
       const listed = listTopics(topics);
       return {
         courseId: course.id,
@@ -99,6 +82,7 @@ export function deckHandlers(): Handlers {
         topics: listed,
         suggestions: match.suggestions.map(({ topicId, terms }) => ({ topicId, terms })),
         offSyllabus: match.offSyllabus,
+        moments: momentsAmong(clips),
         // A topic that a newer syllabus dropped is no longer aimed at.
         aimedTopicId: listed.find(({ id }) => id === settings.aimedTopicId)?.id ?? null,
         kept: kept
@@ -106,15 +90,15 @@ export function deckHandlers(): Handlers {
           : null,
       };
     },
-    async keepClip({ passage, page, pictures, ...draft }) {
-      const db = await open();
+    async keepClip({ passage, page, pictures, framed, ...draft }, sender) {
+      const [db, stated] = await Promise.all([open(), provenanceOf(sender)]);
       const course = await readOne(db, 'courses', draft.courseId);
       if (!course) throw new StudentError('errorCourseGone');
       const clip = await keepClip(
         db,
         { ...draft, ...passage, pictures: pictures.map(pictureOf) },
-        page,
-        isSameClip(passage.text, draft.selectors),
+        { ...page, ...stated },
+        sameAs({ text: passage.text, selectors: draft.selectors, framed }),
         Date.now(),
       );
       return { clipId: clip.id };
@@ -138,6 +122,9 @@ export function deckHandlers(): Handlers {
       await browser.tabs.create({ url: browser.runtime.getURL(`/desk.html#/${path}`) });
       return null;
     },
+    takePictures: ({ parts }, { tab }) => takePictures(tab, parts),
+    addScript: ({ script }, { tab }) => addScript(tab, script),
+    showFramed: (_, { tab }) => showFramed(tab),
     async clipTab({ tabId, wish }) {
       await openSlip(tabId, wish);
       return null;

@@ -9,12 +9,13 @@ const HTML_ATTRIBUTES: Readonly<Record<string, string[]>> = {
   td: words('colspan rowspan'),
   th: words('colspan rowspan scope'),
   abbr: ['title'],
+  img: words('data-picture alt width height'),
 };
 
 export const HTML_ELEMENTS: ReadonlySet<string> = new Set(
   words(
     'p br hr h1 h2 h3 h4 h5 h6 ul ol li dl dt dd table caption thead tbody tfoot tr td th blockquote pre code em ' +
-      'strong b i u s mark small sub sup abbr q cite dfn kbd samp var span figure figcaption',
+      'strong b i u s mark small sub sup abbr q cite dfn kbd samp var span figure figcaption img',
   ),
 );
 
@@ -49,6 +50,9 @@ const MATHML_ATTRIBUTES: Readonly<Record<string, string[]>> = {
   munderover: words('accent accentunder'),
 };
 
+/** Of an image: the number of one of the clip's pictures. Its bytes lie beside the passage, never behind an address. */
+const PICTURE_NUMBER = /^\d{1,2}$/;
+
 /** What a value must look like; an attribute not listed takes `LENGTH_OR_WORD`. */
 const VALUES: Readonly<Record<string, RegExp>> = {
   dir: /^(ltr|rtl|auto)$/i,
@@ -59,6 +63,8 @@ const VALUES: Readonly<Record<string, RegExp>> = {
   rowspan: /^\d{1,3}$/,
   scope: /^(row|col)(group)?$/i,
   title: /^[^<>]{1,500}$/,
+  'data-picture': PICTURE_NUMBER,
+  alt: /^[^<>]{0,2000}$/,
   display: /^(block|inline)$/i,
   encoding: /^application\/x-tex$/i,
 };
@@ -74,8 +80,14 @@ export const ATTRIBUTE_NAMES: readonly string[] = [
 
 /** Whether a stored passage may hold the element. */
 export function isKeptElement(element: Element): boolean {
+  if (element.localName === 'img') return isPicturePlace(element);
   if (element.namespaceURI === HTML) return HTML_ELEMENTS.has(element.localName);
   return element.namespaceURI === MATHML && MATHML_ELEMENTS.has(element.localName);
+}
+
+/** Whether the element is the place of one of the clip's own pictures. */
+export function isPicturePlace(element: Element): boolean {
+  return element.namespaceURI === HTML && PICTURE_NUMBER.test(element.getAttribute('data-picture') ?? '');
 }
 
 /** Whether a kept element may have the attribute, with that value. */

@@ -3,6 +3,9 @@ import { FORMULA, TEX_SCRIPT } from './maths/formula.ts';
 import { type RangeEnds, endsOf, forEachChild, startChild } from './range-ends.ts';
 import type { Look } from './visibility.ts';
 
+/** Gives what stands in the copy for a picture that is kept (./pictures/spot.ts); null for any other element. */
+export type PictureOf = (element: Element, inert: Document) => Element | null;
+
 /** Attributes that say something of the content; no other is copied. */
 const TELLING = 'lang dir start value colspan rowspan scope title alt role hidden aria-hidden'.split(' ');
 
@@ -20,9 +23,10 @@ export function copyRange(
   range: Range,
   inert: Document,
   lookOf: (element: Element) => Look,
+  pictureOf: PictureOf = () => null,
 ): DocumentFragment {
   const fragment = inert.createDocumentFragment();
-  const work = { range, inert, lookOf, ends: endsOf(range) };
+  const work = { range, inert, lookOf, pictureOf, ends: endsOf(range) };
   const top = range.commonAncestorContainer;
   if (isText(top)) copyNode(top, fragment, work);
   else forEachChild(top, work.ends, (child) => copyNode(child, fragment, work));
@@ -33,13 +37,19 @@ interface Work {
   range: Range;
   inert: Document;
   lookOf: (element: Element) => Look;
+  pictureOf: PictureOf;
   ends: RangeEnds;
 }
 
 function copyNode(node: Node, into: Node, work: Work): void {
-  const { range, inert, lookOf, ends } = work;
+  const { range, inert, lookOf, pictureOf, ends } = work;
   if (isText(node)) into.appendChild(inert.createTextNode(ends.slice(node)));
   if (!isElement(node)) return;
+  const picture = pictureOf(node, inert);
+  if (picture) {
+    into.appendChild(picture);
+    return;
+  }
   if (node.matches(FORMULA) || node.matches(TEX_SCRIPT)) {
     into.appendChild(inert.importNode(node, true));
     return;

@@ -14,13 +14,13 @@ export function isText(node: Node | null | undefined): node is Text {
   return node?.nodeType === TEXT || node?.nodeType === CDATA;
 }
 
-/** Whether nothing in the node would be seen: no text, no formula, no rule. */
+/** Whether nothing in the node would be seen: no text, no formula, no picture, no rule. */
 export function isBlank(node: Node): boolean {
   if (node.textContent?.trim()) return false;
   return !isElement(node) || !(node.matches(SEEN) || node.querySelector(SEEN));
 }
 
-const SEEN = 'math, hr, img[alt]:not([alt=""])';
+const SEEN = 'math, hr, img[data-picture], img[alt]:not([alt=""])';
 
 /** Puts the element's children in its place. */
 export function unwrap(element: Element): void {

@@ -35,6 +35,9 @@ function writeElement(element: Element, writer: TextWriter): void {
   switch (element.localName) {
     case 'math':
       return writeFormula(element, writer);
+    case 'img':
+      // Of a picture, what it says in words.
+      return writer.text(element.getAttribute('alt') ?? '');
     case 'br':
       return writer.newLine();
     case 'ul':

@@ -2,22 +2,25 @@ import type { Passage } from '#lib/model/clip.ts';
 import type { Selector } from '#lib/model/selector.ts';
 import { StudentError } from '#lib/model/student-error.ts';
 import { type Wrappers, carryLanguage, wrapInContext } from './context.ts';
-import { copyRange } from './copy-range.ts';
+import { type PictureOf, copyRange } from './copy-range.ts';
 import { isBlank, isElement } from './dom.ts';
 import { takeWholeFormulas } from './maths/formula.ts';
 import { headingsAbove } from './headings.ts';
 import { LONGEST_PASSAGE, LONGEST_PASSAGE_HTML } from './limits.ts';
 import { convertMaths } from './maths/convert-maths.ts';
-import { type Page, readPage } from './page.ts';
+import { type Page, readPlace } from './page/place.ts';
 import { plainText } from './plain-text.ts';
 import { roughLength } from './rough-length.ts';
 import { allowOnly, serialise } from './allow-only.ts';
 import { describeRange } from './find/describe-range.ts';
 import { looker } from './visibility.ts';
 
+/** A picture in the passage's markup. */
+const PICTURE_PLACE = /<img data-picture=/;
+
 export interface Capture {
   passage: Passage;
-  /** Quote and position of `range` in the text of the page's body. */
+  /** Quote and position of `range` in the text of the page's body; none where it holds pictures and no text. */
   selectors: Selector[];
   /** Headings above the passage, nearest first. */
   headings: string[];
@@ -33,10 +36,11 @@ export interface Capture {
  * range of each table cell), the passage joins all of them in document order, since that is what the student sees
  * selected; the selectors describe the first, since a selector means one run of text.
  *
+ * @param pictureOf finds the pictures that are kept; without it their text is
  * @throws StudentError `errorSelectionEmpty`; `errorSelectionInField` when only the text of a form field is selected;
  *   `errorSelectionTooLong` with length and limit in characters; `errorPageAddress`
  */
-export function readSelection(doc: Document): Capture {
+export function readSelection(doc: Document, pictureOf?: PictureOf): Capture {
   const selection = doc.getSelection();
   const ranges: Range[] = [];
   for (let index = 0; index < (selection?.rangeCount ?? 0); index++) {
@@ -44,7 +48,7 @@ export function readSelection(doc: Document): Capture {
     if (!range.collapsed) ranges.push(range);
   }
   if (ranges.length === 0 && isFieldSelected(doc)) throw new StudentError('errorSelectionInField');
-  return readRanges(doc, ranges);
+  return readRanges(doc, ranges, pictureOf);
 }
 
 /** The same for a given range of the page. */
@@ -52,7 +56,7 @@ export function readRange(doc: Document, range: Range): Capture {
   return readRanges(doc, [range]);
 }
 
-function readRanges(doc: Document, selected: readonly Range[]): Capture {
+function readRanges(doc: Document, selected: readonly Range[], pictureOf?: PictureOf): Capture {
   const ranges = selected.map((range) => range.cloneRange());
   for (const range of ranges) takeWholeFormulas(range);
   ranges.sort((a, b) => a.compareBoundaryPoints(a.START_TO_START, b));
@@ -62,29 +66,32 @@ function readRanges(doc: Document, selected: readonly Range[]): Capture {
     ranges.reduce((sum, each) => sum + roughLength(each), 0),
     LONGEST_PASSAGE,
   );
-  const passage = passageOf(ranges, doc);
-  const selectors = describeRange(range, doc.body);
-  if (selectors[0].exact.trim() === '') throw new StudentError('errorSelectionEmpty');
-  return { passage, selectors, headings: headingsAbove(doc, range), page: readPage(doc), range, ranges };
+  const passage = passageOf(ranges, doc, pictureOf);
+  const described = describeRange(range, doc.body);
+  const isQuoted = described[0].exact.trim() !== '';
+  if (!isQuoted && !PICTURE_PLACE.test(passage.html)) throw new StudentError('errorSelectionEmpty');
+  const selectors = isQuoted ? described : [];
+  return { passage, selectors, headings: headingsAbove(doc, range), page: readPlace(doc), range, ranges };
 }
 
-function passageOf(ranges: readonly Range[], doc: Document): Passage {
-  const content = contentOf(ranges, doc);
+function passageOf(ranges: readonly Range[], doc: Document, pictureOf?: PictureOf): Passage {
+  const content = contentOf(ranges, doc, pictureOf);
   const text = plainText(content);
-  if (text === '') throw new StudentError('errorSelectionEmpty');
   refuseLong(text.length, LONGEST_PASSAGE);
   const html = serialise(content);
+  if (text === '' && !PICTURE_PLACE.test(html)) throw new StudentError('errorSelectionEmpty');
   refuseLong(html.length, LONGEST_PASSAGE_HTML);
   return { text, html };
 }
 
 /** What the ranges hold, cleaned: in a document without a view, maths converted, nothing but the allow-list. */
-export function contentOf(ranges: readonly Range[], doc: Document): DocumentFragment {
+export function contentOf(ranges: readonly Range[], doc: Document, pictureOf?: PictureOf): DocumentFragment {
   const inert = doc.implementation.createHTMLDocument('');
   const wrappers: Wrappers = new Map();
   const joined = inert.createDocumentFragment();
   for (const range of ranges) {
-    const content = copyRange(range, inert, looker(doc.defaultView, range.commonAncestorContainer));
+    const look = looker(doc.defaultView, range.commonAncestorContainer);
+    const content = copyRange(range, inert, look, pictureOf);
     convertMaths(content);
     const part = wrapInContext(content, range, wrappers);
     carryLanguage(part, range);
@@ -101,7 +108,7 @@ function trimEdges(parent: DocumentFragment | Element): void {
   for (const side of ['firstChild', 'lastChild'] as const) {
     for (let node = parent[side]; node; node = parent[side]) {
       if (!isBlank(node)) {
-        if (isElement(node) && !node.matches('math, pre, tr')) trimEdges(node);
+        if (isElement(node) && !node.matches('math, pre, tr, img')) trimEdges(node);
         break;
       }
       node.remove();

@@ -1,3 +1,4 @@
+import { isPicturePlace } from './allow-list.ts';
 import { isBlank, isElement, isText, rename, unwrap } from './dom.ts';
 import { tidyMath } from './maths/tidy-math.ts';
 
@@ -34,16 +35,14 @@ const HOLDER = 'li, dd, dt, td, th, figcaption, caption, p, h1, h2, h3, h4, h5, 
 
 /**
  * Brings markup from anywhere into the shapes of the allow-list while the meaning is still there to read: containers
- * become paragraphs, pictures their alternative text, outdated names the present ones. Safety is not its job.
+ * become paragraphs, pictures that are not kept their alternative text, outdated names the present ones. Safety is not its job.
  */
 export function tidy(root: DocumentFragment | Element): void {
   // A control named after a method of its form would stand in that method's place.
   for (const named of root.querySelectorAll('[name]:not(form)')) named.removeAttribute('name');
   for (const named of root.querySelectorAll('[id]:not(form)')) named.removeAttribute('id');
   for (const element of root.querySelectorAll(DROPPED)) element.remove();
-  for (const image of root.querySelectorAll('img')) {
-    image.replaceWith(image.ownerDocument.createTextNode(image.getAttribute('alt')?.trim() ?? ''));
-  }
+  writeOutImages(root);
   // Readings of CJK characters follow them in brackets.
   for (const reading of root.querySelectorAll('rt')) reading.replaceWith(`(${reading.textContent.trim()})`);
   for (const old of root.querySelectorAll(Object.keys(RENAMED).join(', '))) {
@@ -57,6 +56,13 @@ export function tidy(root: DocumentFragment | Element): void {
   for (const container of [...root.querySelectorAll(CONTAINER)].reverse()) flatten(container);
   for (const span of root.querySelectorAll('span:not([lang], [dir])')) unwrap(span);
   for (const pre of root.querySelectorAll('pre')) trimFirstLine(pre);
+}
+
+/** In the place of each image that is not kept as a picture stands what it says in words. */
+function writeOutImages(root: ParentNode): void {
+  for (const image of root.querySelectorAll('img')) {
+    if (!isPicturePlace(image)) image.replaceWith(image.getAttribute('alt')?.trim() ?? '');
+  }
 }
 
 function flatten(container: Element): void {

@@ -20,6 +20,22 @@ const Page = Source.pick({
 /** What the student decides about a clip on the slip. */
 const Decision = ClipFields.pick({ topicIds: true, ownWords: true, unclear: true });
 
+/** What tells one clip of a page from another besides its text. */
+const Telling = {
+  /** Of a moment of a video: its fragment. */
+  selectors: ClipFields.shape.selectors.optional(),
+  /** A diagram that was framed: another one each time, even under the same caption. */
+  framed: z.boolean().optional(),
+};
+
+/** A part of what a tab shows: shares of its width and height. Some of it may lie outside. */
+const ViewPart = z.object({
+  left: z.number(),
+  top: z.number(),
+  width: z.number().positive(),
+  height: z.number().positive(),
+});
+
 /** Views of the desk that may be opened from elsewhere. */
 export const DeskPath = z
   .string()
@@ -32,6 +48,7 @@ export const MESSAGES = {
     text: Passage.shape.text,
     headings: ClipFields.shape.headings,
     page: Page,
+    ...Telling,
   }),
   keepClip: z.object({
     courseId: Id,
@@ -40,6 +57,7 @@ export const MESSAGES = {
     selectors: ClipFields.shape.selectors,
     pictures: z.array(PictureDraft).max(20),
     page: Page,
+    framed: Telling.framed,
     ...Decision.shape,
   }),
   changeClip: z.object({ clipId: Id, ...Decision.shape }),
@@ -48,6 +66,12 @@ export const MESSAGES = {
   /** Put the script that finds a page's main explanation into the sender's page. */
   addReader: z.object({}),
   openDesk: z.object({ path: DeskPath }),
+  /** Cut these parts out of what the sender's tab shows now. */
+  takePictures: z.object({ parts: z.array(ViewPart).min(1).max(20) }),
+  /** Put a script that is seldom needed into the sender's page. */
+  addScript: z.object({ script: z.enum(['pictures', 'moment']) }),
+  /** Open the slip on the diagram that was framed in the sender's tab. */
+  showFramed: z.object({}),
   /** From the popup's button: open the slip in that tab. */
   clipTab: z.object({ tabId: z.number().int(), wish: z.enum(WISHES) }),
 } as const;
@@ -64,6 +88,9 @@ export const FROM_PAGES: readonly MessageName[] = [
   'clipsHere',
   'addReader',
   'openDesk',
+  'takePictures',
+  'addScript',
+  'showFramed',
 ];
 
 /** A topic as the slip lists it. */
@@ -72,6 +99,15 @@ export interface SlipTopic {
   code: string;
   title: string;
   depth: number;
+}
+
+/** A moment of the page's video that was kept before. */
+export interface KeptMoment {
+  clipId: Id;
+  /** As its selector has it: `t=12.4,20`. */
+  fragment: string;
+  /** What is kept of it, in the student's own words where there are any. */
+  text: string;
 }
 
 export interface SlipSuggestion {
@@ -91,6 +127,8 @@ export interface SlipState {
   aimedTopicId: Id | null;
   /** The clip, when this passage of this page was kept before. */
   kept: ({ clipId: Id } & z.infer<typeof Decision>) | null;
+  /** Of a video: what was kept from it before, in the order of time. */
+  moments?: KeptMoment[];
 }
 
 /** Clips of a page, to be found in it again. */
@@ -108,6 +146,10 @@ export interface Replies {
   clipsHere: ClipsHere;
   addReader: null;
   openDesk: null;
+  /** Null for each part that is not in view. */
+  takePictures: (Omit<PictureDraft, 'alt'> | null)[];
+  addScript: null;
+  showFramed: null;
   clipTab: null;
 }
 

@@ -1,5 +1,5 @@
 import { createContext, type ComponentChildren } from 'preact';
-import { useContext, useEffect, useState } from 'preact/hooks';
+import { useContext, useLayoutEffect, useState } from 'preact/hooks';
 import { openDeck } from '#lib/store/open.ts';
 import type { Db } from '#lib/store/schema.ts';
 import { tell, t } from '../text.ts';
@@ -17,7 +17,8 @@ export function useDeck(): Db {
 export function DeckProvider({ children }: { children: ComponentChildren }) {
   const [db, setDb] = useState<Db | null>(null);
   const [trouble, setTrouble] = useState<string | null>(null);
-  useEffect(() => {
+  // Before the first frame, since every screen waits for it.
+  useLayoutEffect(() => {
     let opened: Db | undefined;
     let gone = false;
     openDeck({

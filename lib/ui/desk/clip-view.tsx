@@ -35,7 +35,7 @@ export function ClipView({ standing, id }: { standing: Standing; id: string }) {
       <h1>{t('clip')}</h1>
       <div class="two">
         <article class="sheet stack">
-          <Passage html={clip.html} label={t('slipPassage')} />
+          <Passage html={clip.html} pictureIds={clip.pictureIds} label={t('slipPassage')} />
           {source && <Provenance source={source} clip={clip} />}
           <div class="row">
             <DeleteButton

@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import type { FirstUp } from '#lib/store/first-up.ts';
 import type { Standing } from '../derive/next-up.ts';
 import { coverDeck } from '../derive/progress.ts';
@@ -45,8 +45,8 @@ export function NextCard({ first, standing, start }: NextCardProps) {
 
 function StartButton({ minutes, ready, start }: { minutes: number; ready: boolean; start(): void }) {
   const button = useRef<HTMLButtonElement>(null);
-  // The first Enter after the popup opens begins the round.
-  useEffect(() => {
+  // The first Enter after the button can be pressed begins the round: the focus must not wait for the next frame.
+  useLayoutEffect(() => {
     if (ready) button.current!.focus();
   }, [ready]);
   return (

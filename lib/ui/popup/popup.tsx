@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useState } from 'preact/hooks';
 import type { Course } from '#lib/model/course.ts';
 import { readSettings } from '#lib/store/actions/courses.ts';
 import { readFirstUp, type FirstUp } from '#lib/store/first-up.ts';
@@ -21,7 +21,8 @@ export function Popup() {
   const [round, setRound] = useState(0);
   const [running, setRunning] = useState(false);
 
-  useEffect(() => {
+  // Not after a frame, as effects are: the question is what the popup is opened for.
+  useLayoutEffect(() => {
     const fail = (error: unknown) => setTrouble(tell(error));
     void takeTrouble().then((text) => text !== null && setTrouble(text));
     readFirstUp(db).then(setFirst, fail);

@@ -1,7 +1,8 @@
 import { findPassages } from '#lib/capture/find/find-passages.ts';
 import { clearRanges, paintRanges } from '#lib/capture/find/highlight.ts';
-import { readPage } from '#lib/capture/page.ts';
+import { readPlace } from '#lib/capture/page/place.ts';
 import type { ClipsHere } from '#lib/model/message.ts';
+import { returnToMoment } from '../moment/return-to-moment.ts';
 import { send } from '../send.ts';
 import { sayGone } from './say-gone.tsx';
 
@@ -12,12 +13,20 @@ const MOST_LOOKS = 20;
 
 /** Shows the clips of a page where they are, without touching the page; says so when the one that was opened is gone. */
 export async function showClips(doc: Document, signal: AbortSignal): Promise<void> {
-  const here = await send('clipsHere', { url: readPage(doc).url });
+  const here = await send('clipsHere', { url: readPlace(doc).url });
   if (here.clips.length === 0 || signal.aborted) return;
   const opened = await look(doc, here);
   if (opened) bringIntoView(opened);
-  else if (here.openedId !== null) sayGone(doc, here.openedId);
+  else if (here.openedId !== null) lead(doc, here.openedId, here, signal);
   lookAgainOnChange(doc, here, signal);
+}
+
+/** Where the clip that was opened is no passage found in the page: to its moment, or a word that it is gone. */
+function lead(doc: Document, openedId: string, { clips }: ClipsHere, signal: AbortSignal): void {
+  const selectors = clips.find(({ clipId }) => clipId === openedId)?.selectors ?? [];
+  if (returnToMoment(doc, selectors, signal)) return;
+  // A picture without a caption has no place to be found by.
+  if (selectors.some(({ type }) => type === 'TextQuoteSelector')) sayGone(doc, openedId);
 }
 
 /** Finds and paints every clip; gives the place of the one that was opened. */

@@ -15,6 +15,10 @@ export interface SlipProps {
   state: SlipState;
   /** The passage as it will be kept, as nodes that are clean already. */
   passage: DocumentFragment;
+  /** Fills the places of pictures in the passage, once it is in the page. */
+  showPictures?: ((passage: HTMLElement) => void) | undefined;
+  /** Puts more fields under the passage. */
+  more?: ((into: HTMLElement) => void) | undefined;
   /** How more than this passage can be kept; null where it cannot. */
   widen?: Widen | null;
   /** Keeps the passage, or the wider one; changes the clip where that was kept before. */
@@ -37,7 +41,7 @@ interface FinishProps extends SlipProps {
   onKept(clipId: string): void;
 }
 
-function Finish({ state: first, passage, widen, keep, leave, onKept }: FinishProps) {
+function Finish({ state: first, passage, showPictures, more, widen, keep, leave, onKept }: FinishProps) {
   const { state, widened, ...scope } = useScope(first, widen);
   const { decision, change } = useDecision(state);
   const [trouble, setTrouble] = useState<string | null>(null);
@@ -68,7 +72,7 @@ function Finish({ state: first, passage, widen, keep, leave, onKept }: FinishPro
       class="stack"
       onKeyDown={(event) => {
         const target = event.target as HTMLElement;
-        const keeps = target.localName === 'textarea' || target.matches('[type=checkbox]');
+        const keeps = target.localName === 'textarea' || target.matches('[type=checkbox], .time');
         if (event.key !== 'Enter' || event.shiftKey || event.isComposing || !keeps) return;
         event.preventDefault();
         submit();
@@ -76,10 +80,11 @@ function Finish({ state: first, passage, widen, keep, leave, onKept }: FinishPro
     >
       <Head state={state} leave={leave} />
       <div class="field">
-        {!widened && <Preview passage={passage} />}
+        {!widened && <Preview passage={passage} showPictures={showPictures} />}
         <div ref={scope.box} />
         {widen && <ScopeButtons scope={widened?.scope ?? null} goTo={goTo} />}
       </div>
+      {more && <More fill={more} />}
       <Topics
         state={withChosen(state, decision.topicIds)}
         chosen={decision.topicIds}
@@ -132,9 +137,21 @@ function Head({ state, leave }: Pick<SlipProps, 'state' | 'leave'>) {
   );
 }
 
-function Preview({ passage }: { passage: DocumentFragment }) {
+/** A place for fields that another script fills, once. */
+function More({ fill }: { fill(into: HTMLElement): void }) {
+  const place = useRef<HTMLDivElement>(null);
+  // eslint-disable-next-line react-hooks/exhaustive-deps -- what was filled in stays for as long as the slip does
+  useLayoutEffect(() => fill(place.current!), []);
+  return <div class="stack" ref={place} />;
+}
+
+function Preview({ passage, showPictures }: Pick<SlipProps, 'passage' | 'showPictures'>) {
   const box = useRef<HTMLDivElement>(null);
-  useLayoutEffect(() => box.current!.replaceChildren(passage.cloneNode(true)), [passage]);
+  useLayoutEffect(() => {
+    box.current!.replaceChildren(passage.cloneNode(true));
+    showPictures?.(box.current!);
+    // eslint-disable-next-line react-hooks/exhaustive-deps -- a new passage brings its own pictures
+  }, [passage]);
   return <div class="passage preview" ref={box} tabIndex={0} role="region" aria-label={t('slipPassage')} />;
 }
 

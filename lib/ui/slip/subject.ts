@@ -1,22 +1,92 @@
-import { readSelection } from '#lib/capture/read-selection.ts';
-import type { MessageData } from '#lib/model/message.ts';
+import { pictureAt, picturePlaces } from '#lib/capture/pictures/places.ts';
+import { PICTURES_KEY, type PictureReader } from '#lib/capture/pictures/reader.ts';
+import { pictureSpotter } from '#lib/capture/pictures/spot.ts';
+import { type Capture, readSelection } from '#lib/capture/read-selection.ts';
+import type { MessageData, SlipState } from '#lib/model/message.ts';
+import { type ErrorName, StudentError } from '#lib/model/student-error.ts';
 import type { Wish } from '#lib/model/wish.ts';
+import { takeSubject } from '../frame/left-subject.ts';
+import { send } from '../send.ts';
 import type { Box } from './place.ts';
 
 type Kept = MessageData<'keepClip'>;
 
-/** What a slip is about: what will be kept, and where in the window it stands. */
-export interface Subject extends Pick<Kept, 'passage' | 'headings' | 'selectors' | 'pictures' | 'page'> {
-  /** Where it is now, in CSS pixels of the window: the slip stands beside it. */
-  place(): Box;
+/** What a subject may ask of the slip it stands in. */
+export interface SlipTools {
+  state: SlipState;
+  /** Takes the slip away. */
+  leave(): void;
+  /** Shows the passage anew, after it was changed. */
+  refresh(): void;
 }
 
-function selectionOf(doc: Document): Subject {
-  const { range, passage, headings, selectors, page } = readSelection(doc);
-  return { passage, headings, selectors, page, pictures: [], place: () => range.getBoundingClientRect() };
+/** What a slip is about: what will be kept, and where in the window it stands. It is read again when it is kept. */
+export interface Subject extends Pick<
+  Kept,
+  'passage' | 'headings' | 'selectors' | 'pictures' | 'page' | 'framed'
+> {
+  /** It is what the student selected, which may be widened. */
+  isSelection?: boolean;
+  /** Where it is now, in CSS pixels of the window: the slip stands beside it. */
+  place(): Box;
+  /** Puts more fields under the passage, into an element of the slip. */
+  more?(into: HTMLElement, tools: SlipTools): void;
+  /** The error, with its values, that stands in the way of keeping it as it is now. */
+  fault?(): [ErrorName, ...string[]] | null;
+}
+
+async function selectionOf(doc: Document): Promise<Subject> {
+  const { found, spot } = pictureSpotter();
+  let capture: Capture;
+  try {
+    capture = readSelection(doc, spot);
+  } catch (error) {
+    // Who has selected nothing and watches a video means its moment; a video that goes round and round is decoration.
+    if (isEmpty(error) && doc.querySelector('video:not([loop])')) return momentOf();
+    throw error;
+  }
+  const { range, headings, selectors, page } = capture;
+  const kept = await withPictures(capture.passage, found, doc);
+  if (kept.passage.text === '' && kept.pictures.length === 0) throw new StudentError('errorSelectionEmpty');
+  return {
+    ...kept,
+    headings,
+    selectors,
+    page,
+    isSelection: true,
+    place: () => range.getBoundingClientRect(),
+  };
+}
+
+const isEmpty = (error: unknown): boolean =>
+  error instanceof StudentError && error.message === 'errorSelectionEmpty';
+
+/** Pictures are read by a script of their own, which the background puts into the page when there are any. */
+async function withPictures(
+  passage: Kept['passage'],
+  found: readonly Element[],
+  doc: Document,
+): ReturnType<PictureReader> {
+  if (found.length === 0) return { passage, pictures: [] };
+  await send('addScript', { script: 'pictures' });
+  const world = globalThis as { [PICTURES_KEY]?: PictureReader };
+  return world[PICTURES_KEY]!(passage, found, doc);
+}
+
+/** So is the moment of a video. */
+async function momentOf(): Promise<Subject> {
+  await send('addScript', { script: 'moment' });
+  return takeSubject();
 }
 
 /** How each wish becomes a subject. Errors: the StudentErrors of reading, such as `errorSelectionEmpty`. */
-export const SUBJECTS: Partial<Record<Wish, (doc: Document) => Subject | Promise<Subject>>> = {
+export const SUBJECTS: Record<Wish, (doc: Document) => Subject | Promise<Subject>> = {
   selection: selectionOf,
+  moment: momentOf,
+  frame: takeSubject,
 };
+
+/** Shows the pictures in their places. To be called in the page: Firefox would hold markup with them to its policy. */
+export function showPictures({ pictures }: Subject, root: ParentNode): void {
+  for (const place of picturePlaces(root)) place.src = pictures[pictureAt(place)]?.dataUrl ?? '';
+}

@@ -5,11 +5,13 @@ import { groupVelocity } from './pages/group-velocity.ts';
 import { hydrostaticBalance } from './pages/hydrostatic-balance.ts';
 import { lightInTheSea } from './pages/light-in-the-sea.ts';
 import { longText } from './pages/long-text.ts';
+import { orbitFilm } from './pages/orbit-film.ts';
 import { pressureAndDepth } from './pages/pressure-and-depth.ts';
 import { roughWater } from './pages/rough-water.ts';
 import { seiche } from './pages/seiche.ts';
 import { tideForce } from './pages/tide-force.ts';
 import { waterWaves } from './pages/water-waves.ts';
+import { wavePictures } from './pages/wave-pictures.ts';
 import type { DemoPage, Lesson } from './types.ts';
 
 export type { DemoLine, DemoPage, DemoQuestion, Markup } from './types.ts';
@@ -28,6 +30,8 @@ export const lessons: readonly Lesson[] = [
   longText,
   salinityArabic,
   shallowWavesJapanese,
+  wavePictures,
+  orbitFilm,
 ];
 
 /** Every page with what a student makes of it. */

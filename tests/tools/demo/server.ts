@@ -1,5 +1,5 @@
 import { readFile } from 'node:fs/promises';
-import { createServer } from 'node:http';
+import { type IncomingMessage, type ServerResponse, createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { createRequire } from 'node:module';
 import { dirname, extname, join, resolve, sep } from 'node:path';
@@ -10,8 +10,10 @@ import { plainPage, renderPage, escapeHtml } from './layout.ts';
 import { KATEX_URL, MATHJAX_FONT_URL, MATHJAX_URL, texImage } from './maths.ts';
 import { lessons } from './pages.ts';
 import { tideEquations } from './pages/tide-force.ts';
+import { patternPng } from './pattern.ts';
 import { siteCss, sites } from './sites.ts';
 import type { SiteKey } from './types.ts';
+import { captions } from './video.ts';
 
 export interface LearningPages {
   origin: string;
@@ -57,6 +59,8 @@ const indexPage = (): Reply => {
 const notFound = (path: string): Reply =>
   html(plainPage('Page not found', `<p>Nothing is kept at <code>${escapeHtml(path)}</code>.</p>`), 404);
 
+const film = new URL('./assets/orbits.webm', import.meta.url);
+
 const PIXEL = Buffer.from('R0lGODlhAQABAIAAAAAAAP///yH5BAEAAAAALAAAAAABAAEAAAIBRAA7', 'base64');
 
 /** The path as it was meant; one that cannot be decoded names no page and stays as it is. */
@@ -76,6 +80,9 @@ const extras = (): Map<string, () => Reply | Promise<Reply>> => {
     ['/ebbledore/spiral.svg', () => ({ type: SVG, body: spiral() })],
     ['/lagoonery/depth-table', () => html(plainPage('An 8 s wave', depthTable()))],
     ['/rough-water/beacon.gif', () => ({ type: 'image/gif', body: PIXEL })],
+    ['/ebbledore/pattern.png', async () => ({ type: 'image/png', body: await patternPng() })],
+    ['/lagoonery/orbits.webm', async () => ({ type: 'video/webm', body: await readFile(film) })],
+    ['/lagoonery/orbits.vtt', () => ({ type: 'text/vtt; charset=utf-8', body: captions })],
     ['/rough-water/send', () => html(plainPage('Thank you', '<p>Nothing was kept.</p>'))],
   ]);
   for (const key of siteKeys) {
@@ -128,6 +135,27 @@ const answer = async (path: string, more: ReturnType<typeof extras>): Promise<Re
   return (await more.get(path)?.()) ?? (await sharedFile(path)) ?? notFound(path);
 };
 
+/** Sends a reply, or the part of it that was asked for: a player leaps about in a video only where that works. */
+const sendReply = (
+  { status = 200, type, body }: Reply,
+  request: IncomingMessage,
+  response: ServerResponse,
+): void => {
+  const bytes = Buffer.from(body);
+  const [, first, last] = /^bytes=(\d+)-(\d*)$/.exec(request.headers.range ?? '') ?? [];
+  const from = Number(first ?? 0);
+  const to = Math.min(bytes.length - 1, last ? Number(last) : Infinity);
+  const part = bytes.subarray(from, to + 1);
+  const isPart = first !== undefined && part.length > 0;
+  response.writeHead(isPart ? 206 : status, {
+    'content-type': type,
+    'content-length': (isPart ? part : bytes).length,
+    'accept-ranges': 'bytes',
+    ...(isPart ? { 'content-range': `bytes ${from}-${to}/${bytes.length}` } : {}),
+  });
+  response.end(request.method === 'HEAD' ? undefined : isPart ? part : bytes);
+};
+
 /** Serves the learning pages of the demo course on this machine only. */
 export const startLearningPages = async ({ port = 0 } = {}): Promise<LearningPages> => {
   const more = extras();
@@ -141,9 +169,7 @@ export const startLearningPages = async ({ port = 0 } = {}): Promise<LearningPag
     }
     const respond = async (): Promise<void> => {
       const path = readable(url.split('?', 1)[0] ?? '/');
-      const { status = 200, type, body } = await answer(path, more);
-      response.writeHead(status, { 'content-type': type, 'content-length': Buffer.byteLength(body) });
-      response.end(request.method === 'HEAD' ? undefined : body);
+      sendReply(await answer(path, more), request, response);
     };
     respond().catch((error: unknown) => {
       if (!response.headersSent) response.writeHead(500, { 'content-type': 'text/plain; charset=utf-8' });

@@ -42,6 +42,9 @@ const GOOD: Record<MessageName, unknown> = {
   changeClip: change,
   clipsHere: { url: 'http://127.0.0.1/waves' },
   addReader: {},
+  takePictures: { parts: [{ left: 0, top: 0, width: 1, height: 1 }] },
+  addScript: { script: 'pictures' },
+  showFramed: {},
   openDesk: { path: 'course' },
   clipTab: { tabId: 3, wish: 'selection' },
 };
