@@ -1,4 +1,7 @@
-import { defineConfig } from 'wxt';
+import { readFileSync, readdirSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { basename, dirname, join } from 'node:path';
+import { type ResolvedPublicFile, defineConfig } from 'wxt';
 
 // No request can leave an extension page or the worker: connect-src is 'none', and images and fonts come from the
 // extension's own files or from bytes already in the deck.
@@ -15,11 +18,45 @@ const CONTENT_SECURITY_POLICY = [
   "frame-ancestors 'none'",
 ].join('; ');
 
+const PDFJS = dirname(createRequire(import.meta.url).resolve('pdfjs-dist/package.json'));
+
+/**
+ * What pdf.js loads when a file needs it. Our pages may connect to nothing, so all of it comes as scripts: the worker,
+ * the decoder of JPEG 2000 without WebAssembly, and as modules the tables of Chinese, Japanese and Korean character
+ * codes and the fonts that stand in for those that a file names and does not hold.
+ */
+function pdfAssets(): ResolvedPublicFile[] {
+  const copied = (from: string, to = basename(from)) => ({
+    absoluteSrc: join(PDFJS, from),
+    relativeDest: `pdfjs/${to}`,
+  });
+  const asModule = (to: string, files: string[]) => {
+    const contents = files.map((file) => [basename(file), readFileSync(join(PDFJS, file), 'base64')]);
+    const text = `export default ${JSON.stringify(Object.fromEntries(contents))};\n`;
+    return { contents: text, relativeDest: `pdfjs/${to}.js` };
+  };
+  const filesIn = (folder: string, end: RegExp) =>
+    readdirSync(join(PDFJS, folder))
+      .filter((name) => end.test(name))
+      .map((name) => `${folder}/${name}`);
+  return [
+    copied('legacy/build/pdf.worker.min.mjs', 'worker.mjs'),
+    copied('wasm/openjpeg_nowasm_fallback.js'),
+    asModule('cmaps', filesIn('cmaps', /\.bcmap$/)),
+    ...filesIn('standard_fonts', /\.(pfb|ttf)$/).map((file) => asModule(`fonts/${basename(file)}`, [file])),
+    copied('LICENSE'),
+    copied('cmaps/LICENSE', 'LICENSE_CMAPS'),
+    copied('wasm/LICENSE_OPENJPEG'),
+    ...filesIn('standard_fonts', /^LICENSE/).map((file) => copied(file)),
+  ];
+}
+
 export default defineConfig({
   manifestVersion: 3,
   imports: false,
   publicDir: 'assets/public',
   outDir: '.output',
+  hooks: { 'build:publicAssets': (_wxt, files) => void files.push(...pdfAssets()) },
   manifest: ({ browser, mode }) => ({
     name: '__MSG_extName__',
     description: '__MSG_extDescription__',

@@ -2,6 +2,7 @@ import type { Browser } from 'wxt/browser';
 import { browser } from 'wxt/browser';
 import { WISH_KEY, type Wish } from '#lib/model/wish.ts';
 import { StudentError } from '#lib/model/student-error.ts';
+import { askReader } from '#lib/ui/pdf/ask-reader.ts';
 import { rememberTrouble } from '#lib/ui/trouble.ts';
 
 // Chromium tells of the shortcut a little before the tab is granted: measured, 3 of 96 first tries with a real keyboard
@@ -18,6 +19,7 @@ const SCRIPTS = { selection: '/clip.js', moment: '/clip.js', frame: '/frame.js' 
  * Errors: StudentError `errorPageClosed` where the browser lets no extension in.
  */
 export async function openSlip(tabId: number, wish: Wish): Promise<void> {
+  if (await askReader(tabId, wish)) return;
   for (let tries = 1; ; tries++) {
     if (await injected(tabId, wish, SCRIPTS[wish])) return;
     if (tries === TRIES) throw new StudentError('errorPageClosed');

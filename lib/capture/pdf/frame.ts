@@ -6,6 +6,9 @@ export interface PageSize {
   height: number;
 }
 
+/** The passage of a clip that is a frame: its picture, and nothing else to show. */
+export const FRAME_HTML = '<figure><img data-picture="0"></figure>';
+
 /** The smallest frame, in points: about three millimetres. */
 export const LEAST_SIDE = 9;
 const DOTS_AN_INCH = 300;

@@ -5,6 +5,7 @@ import { useDeck } from '../deck/deck-context.tsx';
 import { useAction } from '../deck/use-action.ts';
 import type { Standing } from '../derive/next-up.ts';
 import { Passage } from '../parts/passage.tsx';
+import { OpenAtPassage } from '../pdf/open-at-passage.tsx';
 import { topicNames } from '../parts/topic-name.ts';
 import { Trouble } from '../parts/trouble.tsx';
 import { t } from '../text.ts';
@@ -37,6 +38,7 @@ export function ClipView({ standing, id }: { standing: Standing; id: string }) {
         <article class="sheet stack">
           <Passage html={clip.html} pictureIds={clip.pictureIds} label={t('slipPassage')} />
           {source && <Provenance source={source} clip={clip} />}
+          {source && <OpenAtPassage clip={clip} source={source} />}
           <div class="row">
             <DeleteButton
               store="clips"

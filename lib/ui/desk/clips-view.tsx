@@ -52,7 +52,7 @@ export function ClipsView({ standing }: { standing: Standing }) {
         {shown.map((clip) => (
           <li key={clip.id} class="sheet stack">
             <a class="excerpt" href={linkTo(`clip/${clip.id}`)}>
-              {clip.text.slice(0, 240)}
+              {clip.text.slice(0, 240) || t('clipPicture')}
             </a>
             {clip.ownWords !== '' && (
               <p class="own wrap">

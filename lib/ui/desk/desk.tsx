@@ -8,6 +8,7 @@ import { readSetAside } from '#lib/store/set-aside.ts';
 import { useDeck } from '../deck/deck-context.tsx';
 import { useAction } from '../deck/use-action.ts';
 import { Trouble } from '../parts/trouble.tsx';
+import { pdfPageLink } from '../pdf/pdf-link.ts';
 import { t, tell, tn } from '../text.ts';
 import { takeTrouble } from '../trouble.ts';
 import { useLive } from '../use-live.ts';
@@ -141,6 +142,11 @@ function Margin({ route, courses, course }: MarginProps) {
             ))}
           </ul>
         </nav>
+      )}
+      {course && (
+        <p>
+          <a href={pdfPageLink()}>{t('pdfOpen')}</a>
+        </p>
       )}
       <Trouble text={action.trouble} />
     </header>

@@ -32,6 +32,7 @@ export function PageView(props: PageViewProps) {
     <section
       class="pdf-page"
       data-page={number}
+      tabIndex={-1}
       aria-label={t('pdfPageNumber', number)}
       style={{
         width: `${size.width * scale}px`,

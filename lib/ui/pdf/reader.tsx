@@ -11,7 +11,7 @@ import { PageView } from './page-view.tsx';
 import { SlipPanel } from './slip-panel.tsx';
 import type { Marks } from './subject.ts';
 import { Toolbar } from './toolbar.tsx';
-import { scrollToPage, useCurrentPage } from './use-current-page.ts';
+import { focusPage, scrollToPage, useCurrentPage } from './use-current-page.ts';
 import { type Keeping, useKeeping } from './use-keeping.ts';
 import { useNearPages } from './use-near-pages.ts';
 import { useSelection } from './use-selection.ts';
@@ -89,7 +89,9 @@ export function Reader({ pdf, place, another }: ReaderProps) {
         <Toolbar
           page={page}
           pages={doc.numPages}
-          goTo={(number) => void goTo({ page: number, rect: null })}
+          goTo={(number) =>
+            void goTo({ page: number, rect: null }).then(() => focusPage(holder.current, number))
+          }
           zoom={zoom}
           canKeep={selection !== null}
           keep={keepSelection}

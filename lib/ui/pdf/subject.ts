@@ -1,4 +1,5 @@
 import { allowOnly } from '#lib/capture/allow-only.ts';
+import { FRAME_HTML } from '#lib/capture/pdf/frame.ts';
 import { headingsAbovePiece } from '#lib/capture/pdf/headings.ts';
 import { passageOf } from '#lib/capture/pdf/passage.ts';
 import { type Piece, boxOf } from '#lib/capture/pdf/piece.ts';
@@ -98,7 +99,7 @@ export async function frameSubject(
   const first =
     under.find(isWritten) ?? pieces.find((piece) => isWritten(piece) && boxOf(piece).top >= rect.top);
   return {
-    passage: { text, html: '<figure><img data-picture="0"></figure>' },
+    passage: { text, html: FRAME_HTML },
     headings: first ? headingsAbovePiece(pieces, first) : [],
     selectors: [fragmentSelector({ page: number, rect })],
     pictures: [picture],

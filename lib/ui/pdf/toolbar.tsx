@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import { t } from '../text.ts';
 import { FULL_SIZE, type Zoom } from './use-zoom.ts';
 
@@ -53,12 +53,12 @@ export function Toolbar(props: ToolbarProps) {
 }
 
 function GoTo({ page, pages, goTo }: Pick<ToolbarProps, 'page' | 'pages' | 'goTo'>) {
-  const [typed, setTyped] = useState(String(page));
-  useEffect(() => setTyped(String(page)), [page]);
+  // While the field has the keyboard it stands, however the pages scroll; else it follows them.
+  const [typed, setTyped] = useState<string | null>(null);
   const go = () => {
-    const wanted = Math.round(Number(typed));
+    const wanted = Math.round(Number(typed ?? page));
+    setTyped(null);
     if (wanted >= 1 && wanted <= pages) goTo(wanted);
-    else setTyped(String(page));
   };
   return (
     <form
@@ -73,10 +73,13 @@ function GoTo({ page, pages, goTo }: Pick<ToolbarProps, 'page' | 'pages' | 'goTo
         id="pdf-page-number"
         inputMode="numeric"
         autocomplete="off"
-        value={typed}
+        value={typed ?? String(page)}
         onInput={(event) => setTyped(event.currentTarget.value)}
-        onFocus={(event) => event.currentTarget.select()}
-        onBlur={() => setTyped(String(page))}
+        onFocus={(event) => {
+          setTyped(event.currentTarget.value);
+          event.currentTarget.select();
+        }}
+        onBlur={() => setTyped(null)}
       />
       <span>{t('pdfOfPages', pages)}</span>
     </form>

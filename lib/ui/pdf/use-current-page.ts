@@ -42,3 +42,8 @@ export function scrollToPage(holder: HTMLElement, number: number, rect: Rect | n
   const above = rect ? Math.max(0, rect.top * scale - innerHeight / 4) : 0;
   scrollTo({ top: scrollY + page.getBoundingClientRect().top + above - bar });
 }
+
+/** Gives a page the keyboard, so that reading goes on from there. */
+export function focusPage(holder: HTMLElement | null, number: number): void {
+  holder?.querySelector<HTMLElement>(`[data-page="${number}"]`)?.focus({ preventScroll: true });
+}

@@ -10,6 +10,7 @@ import { t, tell } from '../text.ts';
 import { takeTrouble } from '../trouble.ts';
 import { KeepButton } from './keep-button.tsx';
 import { NextCard } from './next-card.tsx';
+import { PdfButton } from './pdf-button.tsx';
 import { PopupRound } from './popup-round.tsx';
 
 /** The toolbar popup: what gains most now, gaps in one line, a round. */
@@ -68,6 +69,7 @@ export function Popup() {
       <Trouble text={trouble} />
       <NextCard first={first} standing={standing} start={() => setRunning(true)} />
       <KeepButton fail={(error) => setTrouble(tell(error))} />
+      <PdfButton fail={(error) => setTrouble(tell(error))} />
     </main>
   );
 }
