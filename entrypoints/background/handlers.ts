@@ -1,4 +1,5 @@
 import { browser } from 'wxt/browser';
+import { completeMaths } from '#lib/capture/maths/complete-maths.ts';
 import type { SlipTopic } from '#lib/model/message.ts';
 import { StudentError } from '#lib/model/student-error.ts';
 import type { Topic } from '#lib/model/topic.ts';
@@ -96,7 +97,7 @@ export function deckHandlers(): Handlers {
       if (!course) throw new StudentError('errorCourseGone');
       const clip = await keepClip(
         db,
-        { ...draft, ...passage, pictures: pictures.map(pictureOf) },
+        { ...draft, ...completeMaths(passage), pictures: pictures.map(pictureOf) },
         { ...page, ...stated },
         sameAs({ text: passage.text, selectors: draft.selectors, framed }),
         Date.now(),

@@ -30,7 +30,7 @@ export async function openSlip(tabId: number, wish: Wish): Promise<void> {
 /** Puts a script that is seldom needed into the tab, for the clip script in it. Errors: `errorPageClosed`. */
 export async function addScript(
   tab: Browser.tabs.Tab | undefined,
-  script: 'pictures' | 'moment',
+  script: 'pictures' | 'moment' | 'drawn-maths',
 ): Promise<null> {
   if (!(await injected(tab!.id!, null, `/${script}.js`))) throw new StudentError('errorPageClosed');
   return null;
@@ -42,7 +42,7 @@ export async function showFramed(tab: Browser.tabs.Tab | undefined): Promise<nul
   return null;
 }
 
-type Script = '/clip.js' | '/frame.js' | '/moment.js' | '/pictures.js';
+type Script = '/clip.js' | '/frame.js' | '/moment.js' | '/pictures.js' | '/drawn-maths.js';
 
 /** Whether the script went in. Chromium refuses a page of its own with an error, Firefox with an empty answer. */
 async function injected(tabId: number, wish: Wish | null, script: Script): Promise<boolean> {

@@ -50,7 +50,9 @@ function copyNode(node: Node, into: Node, work: Work): void {
     into.appendChild(picture);
     return;
   }
-  if (node.matches(FORMULA) || node.matches(TEX_SCRIPT)) {
+  const isFormula = node.matches(FORMULA) || node.matches(TEX_SCRIPT);
+  // Typesetters hide the MathML that they mean for screen readers; a picture that is hidden is not in the page at all.
+  if (isFormula && (node.localName !== 'img' || lookOf(node) !== 'hidden')) {
     into.appendChild(inert.importNode(node, true));
     return;
   }

@@ -4,7 +4,7 @@ import { convertMaths } from './maths/convert-maths.ts';
 import { plainText } from './plain-text.ts';
 import { allowOnly } from './allow-only.ts';
 
-const HEADING = 'h1, h2, h3, h4, h5, h6, [role="heading"]';
+export const HEADING = 'h1, h2, h3, h4, h5, h6, [role="heading"]';
 
 /** Parts of a page beside its content: their headings say nothing of a passage outside them. */
 const ASIDE =
@@ -14,7 +14,7 @@ const ASIDE =
  * The headings of the sections that a point of the page stands in, nearest first: the last heading before it, then
  * the last before that of a higher level, and so on. At most 8, each cut to 500 UTF-16 units.
  */
-export function headingsAbove(doc: Document, { startContainer }: Range): string[] {
+export function headingsAbove(doc: Document, { startContainer }: Pick<Range, 'startContainer'>): string[] {
   const before: Element[] = [];
   let level = Infinity;
   for (const heading of doc.querySelectorAll(HEADING)) {
@@ -38,7 +38,8 @@ export function headingsAbove(doc: Document, { startContainer }: Range): string[
   return above;
 }
 
-function levelOf(heading: Element): number {
+/** The level that a heading says it has: 2 where it says none. */
+export function levelOf(heading: Element): number {
   const level = Number(heading.getAttribute('aria-level') ?? /^h([1-6])$/.exec(heading.localName)?.[1] ?? 2);
   return level >= 1 ? level : 2;
 }

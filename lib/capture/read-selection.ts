@@ -13,12 +13,15 @@ import { plainText } from './plain-text.ts';
 import { roughLength } from './rough-length.ts';
 import { allowOnly, serialise } from './allow-only.ts';
 import { describeRange } from './find/describe-range.ts';
+import { inPage, selectedIn } from './selected.ts';
 import { looker } from './visibility.ts';
 
 /** A picture in the passage's markup. */
 const PICTURE_PLACE = /<img data-picture=/;
 
 export interface Capture {
+  /** The page's document, or that of the frame in which the passage is. */
+  doc: Document;
   passage: Passage;
   /** Quote and position of `range` in the text of the page's body; none where it holds pictures and no text. */
   selectors: Selector[];
@@ -38,17 +41,12 @@ export interface Capture {
  *
  * @param pictureOf finds the pictures that are kept; without it their text is
  * @throws StudentError `errorSelectionEmpty`; `errorSelectionInField` when only the text of a form field is selected;
- *   `errorSelectionTooLong` with length and limit in characters; `errorPageAddress`
+ *   `errorSelectionInFrame`; `errorSelectionTooLong` with length and limit in characters; `errorPageAddress`
  */
 export function readSelection(doc: Document, pictureOf?: PictureOf): Capture {
-  const selection = doc.getSelection();
-  const ranges: Range[] = [];
-  for (let index = 0; index < (selection?.rangeCount ?? 0); index++) {
-    const range = selection!.getRangeAt(index);
-    if (!range.collapsed) ranges.push(range);
-  }
-  if (ranges.length === 0 && isFieldSelected(doc)) throw new StudentError('errorSelectionInField');
-  return readRanges(doc, ranges, pictureOf);
+  const selected = selectedIn(doc);
+  if (selected.ranges.length === 0 && isFieldSelected(doc)) throw new StudentError('errorSelectionInField');
+  return readRanges(selected.doc, selected.ranges, pictureOf);
 }
 
 /** The same for a given range of the page. */
@@ -67,11 +65,17 @@ function readRanges(doc: Document, selected: readonly Range[], pictureOf?: Pictu
     LONGEST_PASSAGE,
   );
   const passage = passageOf(ranges, doc, pictureOf);
-  const described = describeRange(range, doc.body);
+  const start = inPage(range.startContainer);
+  // In an element's own tree nothing but the words can be told by a selector.
+  const described =
+    start === range.startContainer
+      ? describeRange(range, doc.body)
+      : ([describeRange(range, range.startContainer.getRootNode())[0]] as const);
   const isQuoted = described[0].exact.trim() !== '';
   if (!isQuoted && !PICTURE_PLACE.test(passage.html)) throw new StudentError('errorSelectionEmpty');
-  const selectors = isQuoted ? described : [];
-  return { passage, selectors, headings: headingsAbove(doc, range), page: readPlace(doc), range, ranges };
+  const headings = headingsAbove(doc, { startContainer: start });
+  const selectors = isQuoted ? [...described] : [];
+  return { doc, passage, selectors, headings, page: readPlace(doc), range, ranges };
 }
 
 function passageOf(ranges: readonly Range[], doc: Document, pictureOf?: PictureOf): Passage {

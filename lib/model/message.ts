@@ -69,7 +69,7 @@ export const MESSAGES = {
   /** Cut these parts out of what the sender's tab shows now. */
   takePictures: z.object({ parts: z.array(ViewPart).min(1).max(20) }),
   /** Put a script that is seldom needed into the sender's page. */
-  addScript: z.object({ script: z.enum(['pictures', 'moment']) }),
+  addScript: z.object({ script: z.enum(['pictures', 'moment', 'drawn-maths']) }),
   /** Open the slip on the diagram that was framed in the sender's tab. */
   showFramed: z.object({}),
   /** From the popup's button: open the slip in that tab. */

@@ -1,4 +1,6 @@
-import { MATHML, carry, isElement } from '../dom.ts';
+import { MATHML, carry, moveChildren } from '../dom.ts';
+import { readDrawing } from './drawing-reader.ts';
+import { drawnText } from './drawn-text.ts';
 import { FORMULA, TEX_SCRIPT, scriptBehind } from './formula.ts';
 import { texOfImage } from './image-tex.ts';
 import { parseMarkup } from '../markup.ts';
@@ -11,7 +13,8 @@ const DISPLAYED = '.katex-display, .MathJax_Display, .MJXc-display, .MathJax_SVG
 /**
  * Replaces what typesetters left for each formula (MathML in the page, KaTeX, MathJax 2 to 4, MediaWiki, pictures with
  * TeX as their text) by one clean <math>, displayed or inline, with its TeX in an annotation where that is known. Where
- * no MathML can be had, the <math> holds the TeX, the spoken form or the visible characters as text.
+ * no MathML can be had or rebuilt, the <math> holds the TeX, the spoken form or the visible characters as text, until
+ * it is completed (./complete-maths.ts). To run before anything drops scripts, in a document without a view.
  */
 export function convertMaths(root: DocumentFragment | Element): void {
   for (const element of root.querySelectorAll('.MathJax_Preview')) element.remove();
@@ -20,7 +23,8 @@ export function convertMaths(root: DocumentFragment | Element): void {
     if (element.parentElement?.closest(FORMULA) || !root.contains(element)) continue;
     if (element.localName === 'img') {
       const image = texOfImage(element);
-      if (image) element.replaceWith(mathOfText(element.ownerDocument, image.tex, image.tex, image.block));
+      const tex = trimTex(image?.tex);
+      if (image && tex) element.replaceWith(mathOfText(element.ownerDocument, tex, tex, image.block));
       continue;
     }
     const script = scriptBehind(element);
@@ -30,21 +34,19 @@ export function convertMaths(root: DocumentFragment | Element): void {
     else element.remove();
   }
   for (const script of root.querySelectorAll(TEX_SCRIPT)) {
-    const { ownerDocument, textContent } = script;
-    script.replaceWith(mathOfText(ownerDocument, textContent, textContent, isDisplayScript(script)));
+    const math = readFormula(script, script);
+    if (math) script.replaceWith(math);
   }
 }
 
 /** The formula's TeX, from its annotation or from what MathJax notes beside it; null where none is known. */
 export function texOf(math: Element): string | null {
-  for (const note of math.querySelectorAll('annotation')) {
-    if (note.getAttribute('encoding')?.toLowerCase() === TEX) return trimTex(note.textContent);
-  }
-  return trimTex(math.getAttribute('data-latex'));
+  const note = math.querySelector(`annotation[encoding="${TEX}" i]`);
+  return trimTex(note ? note.textContent : math.getAttribute('data-latex'));
 }
 
 /** MediaWiki sets every formula's TeX in a display style group of its own. */
-function trimTex(tex: string | null): string | null {
+function trimTex(tex: string | null | undefined): string | null {
   const bare = (tex ?? '').trim();
   return (/^\{\\displaystyle\s([\s\S]*)\}$/.exec(bare)?.[1] ?? bare).trim() || null;
 }
@@ -54,7 +56,9 @@ function readFormula(element: Element, script: Element | null): Element | null {
   const found = mathIn(element);
   const tex = texNear(element, found, script);
   if (found) return cleanMath(found, tex, block || found.getAttribute('display') === 'block');
-  const text = tex ?? spoken(element) ?? visible(element);
+  const rebuilt = readDrawing(element);
+  if (rebuilt) return mathOf(rebuilt, tex, block);
+  const text = tex ?? (noteIn(element, 'aria-label')?.trim() || visible(element));
   return text ? mathOfText(element.ownerDocument, text, tex, block) : null;
 }
 
@@ -69,23 +73,24 @@ function isDisplayScript(script: Element): boolean {
 
 /** The TeX from the MathML, from the script behind, or from what MathJax 4 notes on each part, the whole first. */
 function texNear(element: Element, found: Element | null, script: Element | null): string | null {
-  const noted = element.querySelector('[data-latex]');
   return (
     (found && (texOf(found) ?? trimTex(texAlternative(found)))) ??
     (script && trimTex(script.textContent)) ??
-    (noted && trimTex(noted.getAttribute('data-latex')))
+    trimTex(noteIn(element, 'data-latex'))
   );
+}
+
+/** What an attribute of the element says, or of the first in it that has the attribute. */
+function noteIn(element: Element, name: string): string | null | undefined {
+  return element.getAttribute(name) ?? element.querySelector(`[${name}]`)?.getAttribute(name);
 }
 
 /** The MathML of a formula: itself, its assistive copy, or what MathJax 2 keeps in an attribute. */
 function mathIn(element: Element): Element | null {
   if (element.localName === 'math') return element;
   const inside = element.querySelector('math');
-  if (inside) return inside;
-  const holder = element.matches('[data-mathml]') ? element : element.querySelector('[data-mathml]');
-  const source = holder?.getAttribute('data-mathml');
-  if (!source) return null;
-  return parseMarkup(source, element.ownerDocument)?.querySelector('math') ?? null;
+  const source = inside ? null : noteIn(element, 'data-mathml');
+  return source ? (parseMarkup(source, element.ownerDocument)?.querySelector('math') ?? null) : inside;
 }
 
 /** `alttext` holds TeX on many pages, but prose on others. */
@@ -94,23 +99,12 @@ function texAlternative(math: Element): string | null {
   return text && /[\\^_{]/.test(text) ? text : null;
 }
 
-function spoken(element: Element): string | null {
-  const label =
-    element.getAttribute('aria-label') ?? element.querySelector('[aria-label]')?.getAttribute('aria-label');
-  return label?.trim() || null;
-}
-
 /** The characters drawn. */
 function visible(element: Element): string {
-  const drawn = element.querySelector('.katex-html') ?? element;
-  const text = drawn.textContent.replace(/[\u200b\s]+/g, ' ').trim();
-  if (text) return text;
-  const codes = [...element.querySelectorAll('mjx-c, [data-c]')].map(
-    (glyph) =>
-      glyph.getAttribute('data-c') ?? /\bmjx-c([\dA-F]+)\b/.exec(glyph.getAttribute('class') ?? '')?.[1],
-  );
-  const points = codes.map((code) => parseInt(code ?? '', 16)).filter((point) => point <= 0x10ffff);
-  return String.fromCodePoint(...points).normalize('NFKC');
+  return drawnText(element.querySelector('.katex-html') ?? element)
+    .normalize('NFKC')
+    .replace(/[\u200b\s]+/g, ' ')
+    .trim();
 }
 
 /** A <math> of its own with the content of `source`, the TeX as annotation, and no attribute but `display` and `dir`. */
@@ -118,33 +112,24 @@ function cleanMath(source: Element, tex: string | null, block: boolean): Element
   const doc = source.ownerDocument;
   const math = emptyMath(doc, block);
   carry(source, math, ['dir']);
-  const semantics = [...source.children].find((child) => child.localName === 'semantics');
-  const content = semantics ? semantics.firstElementChild : null;
-  const parts = content ? [content] : [...source.childNodes];
-  if (tex === null) {
-    for (const part of parts) math.append(part);
-    return math;
-  }
-  const only = parts.filter(isElement);
-  if (only.length !== 1) {
-    const row = doc.createElementNS(MATHML, 'mrow');
-    for (const part of parts) row.append(part);
-    only.splice(0, only.length, row);
-  }
-  math.append(annotated(doc, only[0]!, tex));
+  const content = source.querySelector(':scope > semantics')?.firstElementChild;
+  const row = doc.createElementNS(MATHML, 'mrow');
+  if (content) row.append(content);
+  else moveChildren(source, row);
+  if (tex === null) moveChildren(row, math);
+  else math.append(annotated(row.children.length === 1 ? row.firstElementChild! : row, tex));
   return math;
 }
 
-function mathOfText(doc: Document, text: string | null, tex: string | null, block: boolean): Element {
+function mathOfText(doc: Document, text: string, tex: string | null, block: boolean): Element {
   const token = doc.createElementNS(MATHML, 'mtext');
-  const source = trimTex(tex);
-  token.textContent = source ?? text?.trim() ?? '';
-  return mathOf(token, source, block);
+  token.textContent = text;
+  return mathOf(token, tex, block);
 }
 
 function mathOf(content: Element, tex: string | null, block: boolean): Element {
   const math = emptyMath(content.ownerDocument, block);
-  math.append(tex === null ? content : annotated(content.ownerDocument, content, tex));
+  math.append(tex === null ? content : annotated(content, tex));
   return math;
 }
 
@@ -154,7 +139,8 @@ function emptyMath(doc: Document, block: boolean): Element {
   return math;
 }
 
-function annotated(doc: Document, content: Element, tex: string): Element {
+function annotated(content: Element, tex: string): Element {
+  const doc = content.ownerDocument;
   const semantics = doc.createElementNS(MATHML, 'semantics');
   const note = doc.createElementNS(MATHML, 'annotation');
   note.setAttribute('encoding', TEX);

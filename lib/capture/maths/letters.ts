@@ -22,16 +22,7 @@ const GREEK = 'bold,italic,bold-italic,bold-sans-serif,sans-serif-bold-italic';
 const DIGITS = 'bold,double-struck,sans-serif,bold-sans-serif,monospace';
 
 /** One style's Greek letters in the order of Unicode's block, the variant forms apart from the usual ones. */
-const GREEK_LETTERS =
-  '\u0391-\u03a1\u03f4\u03a3-\u03a9\u2207\u03b1-\u03c9\u2202\u03f5\u03d1\u03f0\u03d5\u03f1\u03d6'.replace(
-    /(.)-(.)/g,
-    (_all, first: string, last: string) => {
-      let letters = '';
-      for (let code = first.charCodeAt(0); code <= last.charCodeAt(0); code++)
-        letters += String.fromCharCode(code);
-      return letters;
-    },
-  );
+const GREEK_LETTERS = 'ΑΒΓΔΕΖΗΘΙΚΛΜΝΞΟΠΡϴΣΤΥΦΧΨΩ∇αβγδεζηθικλμνξοπρςστυφχψω∂ϵϑϰϕϱϖ';
 
 /** Letters that Unicode had before it got the block of mathematical ones. */
 const EARLIER: readonly (readonly [Variant, string, string])[] = [
@@ -54,11 +45,26 @@ export function plainLetter(char: string): [letter: string, variant: Variant] {
   if (code >= 0x1d400 && code < 0x1d6a4) return at(0x1d400, LATIN, ALPHABET);
   if (code >= 0x1d6a8 && code < 0x1d7ca) return at(0x1d6a8, GREEK, GREEK_LETTERS);
   if (code >= 0x1d7ce && code < 0x1d800) return at(0x1d7ce, DIGITS, '0123456789');
+  if (code === 0x1d6a4 || code === 0x1d6a5) return [code % 2 ? '\u0237' : '\u0131', 'italic'];
   for (const [variant, letters, plain] of EARLIER) {
     const index = letters.indexOf(char);
     if (index >= 0) return [plain[index]!, variant];
   }
   return [char, ''];
+}
+
+/** Latin letters in a style, as Unicode has them; any other character as it is. */
+export function styledText(text: string, variant: string): string {
+  const style = LATIN.split(',').indexOf(variant);
+  const earlier = EARLIER.filter(([name]) => name === variant);
+  return [...text]
+    .map((char) => {
+      const found = earlier.find(([, , plain]) => plain.includes(char));
+      const at = ALPHABET.indexOf(char);
+      if (found) return found[1][found[2].indexOf(char)]!;
+      return style < 0 || at < 0 ? char : String.fromCodePoint(0x1d400 + style * 52 + at);
+    })
+    .join('');
 }
 
 const ALPHABET = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz';

@@ -4,13 +4,12 @@ import { isElement } from '../dom.ts';
 const INVISIBLE = /[\u2061-\u2064\u200b]/g;
 
 /** Operators that read better with a space on either side. */
-const SPACED =
-  /^[=+\-\u2212\u00b1<>\u2264\u2265\u2260\u2248\u2261\u221d\u2192\u21d2\u21d4\u2208\u2282\u2229\u222a]$/;
+const SPACED = /^[=+\-−±<>≤≥≠≈≡∝→⇒⇔∈⊂∩∪]$/;
 
-const PRIMES = /^['\u2032-\u2034]+$/;
+const PRIMES = /^['′-‴]+$/;
 
 /**
- * MathML on one line, readable without layout: x^2, a_(i+1), (a)/(b), \u221a(x). For a formula whose TeX is not known.
+ * Clean MathML on one line, readable without layout: x^2, a_(i+1), (a)/(b), \u221a(x). For a formula whose TeX is not known.
  */
 export function linearMaths(element: Element): string {
   return write(element).replace(/\s+/g, ' ').trim();
@@ -19,54 +18,44 @@ export function linearMaths(element: Element): string {
 type Part = (index: number) => string;
 type Writer = (part: Part, element: Element) => string;
 
-const nothing: Writer = () => '';
-const first: Writer = (part) => part(0);
-
-/** How each element is written, from its parts; all others are rows. */
+/** How each element is written, from its parts; all others are rows, and scripts go by their names. */
 const WRITERS: Readonly<Record<string, Writer>> = {
-  mi: (_part, element) => token(element),
-  mn: (_part, element) => token(element),
-  mtext: (_part, element) => token(element),
   ms: (_part, element) => `"${token(element)}"`,
   mo: (_part, element) => operator(element),
   mspace: () => ' ',
-  mphantom: nothing,
-  annotation: nothing,
-  'annotation-xml': nothing,
-  mprescripts: nothing,
-  semantics: first,
-  maction: first,
   mfrac: (part) => `(${part(0)})/(${part(1)})`,
   msqrt: (_part, element) => `\u221a(${row(element).trim()})`,
   mroot: (part) => `(${part(0)})^(1/${group(part(1))})`,
-  msub: (part) => script(part(0), '_', part(1)),
-  msup: (part) => script(part(0), '^', part(1)),
-  msubsup: (part) => script(script(part(0), '_', part(1)), '^', part(2)),
-  munder: (part) => `${script(part(0), '_', part(1))} `,
-  mover: (part) => `${script(part(0), '^', part(1))} `,
-  munderover: (part) => `${script(script(part(0), '_', part(1)), '^', part(2))} `,
   mmultiscripts: (_part, element) => scriptsAllRound([...element.children]),
   mtable: (_part, element) => `[${[...element.children].map(write).join('; ')}]`,
   mtr: (_part, element) => [...element.children].map((cell) => write(cell).trim()).join(', '),
 };
 
+const UNSEEN = /^(mphantom|annotation)/;
+
 function write(element: Element): string {
+  const { localName } = element;
+  if (UNSEEN.test(localName)) return '';
   const part: Part = (index) => {
     const child = element.children[index];
     return child ? write(child).trim() : '';
   };
-  const writer = Object.hasOwn(WRITERS, element.localName) ? WRITERS[element.localName] : undefined;
+  const [, below, above] = /^m(sub|under)?(sup|over)?$/.exec(localName) ?? [];
+  if (below ?? above) {
+    const base = below ? script(part(0), '_', part(1)) : part(0);
+    const all = above ? script(base, '^', part(below ? 2 : 1)) : base;
+    return localName.includes('s') ? all : `${all} `;
+  }
+  const writer = Object.hasOwn(WRITERS, localName) ? WRITERS[localName] : undefined;
   return writer ? writer(part, element) : row(element);
 }
 
 function row(element: Element): string {
-  return [...element.childNodes]
-    .map((node) => (isElement(node) ? write(node) : (node.textContent ?? '').replace(INVISIBLE, '')))
-    .join('');
+  return [...element.childNodes].map((node) => (isElement(node) ? write(node) : token(node))).join('');
 }
 
-function token(element: Element): string {
-  return element.textContent.replace(INVISIBLE, '').normalize('NFKC');
+function token(node: Node): string {
+  return (node.textContent ?? '').replace(INVISIBLE, '').normalize('NFKC');
 }
 
 function operator(element: Element): string {

@@ -58,7 +58,7 @@ function write(node: MathNode, before?: MathNode, after?: MathNode): string {
 }
 
 function writeRow(nodes: readonly MathNode[]): string {
-  const fenced = betweenFences(nodes);
+  const fenced = nodes.length === 3 && binomialAt(nodes, 0) ? null : betweenFences(nodes);
   if (fenced !== null) return fenced;
   const pieces: string[] = [];
   for (let index = 0; index < nodes.length; index++) {
@@ -118,8 +118,7 @@ function limits(node: MathNode): string {
   if (!core) return '';
   const under = node.name === 'mover' ? undefined : marks[0];
   const over = node.name === 'munder' ? undefined : marks.at(-1);
-  const lower = under && write(under).trim();
-  const upper = over && write(over).trim();
+  const [lower, upper] = [under, over].map((mark) => mark && withoutSpace(write(mark)));
   if (isLargeOperator(core)) {
     return base(node) + (lower ? `_{${lower}}` : '') + (upper ? `^{${upper}}` : '');
   }
@@ -131,6 +130,11 @@ function limits(node: MathNode): string {
   const single = [...core.text.trim()].length === 1 && core.children.length === 0;
   const topped = over ? overmark(over, inside, upper ?? '', single) : inside;
   return under ? undermark(under, topped, lower ?? '') : topped;
+}
+
+/** Space at the ends of a mark is the typesetter's. */
+function withoutSpace(tex: string): string {
+  return tex.trim().replace(/^(\\(q?quad|[,:; !])\s*)+|(\s*\\(q?quad|[,:; !]))+$/g, '');
 }
 
 function overmark(mark: MathNode, inside: string, tex: string, single: boolean): string {

@@ -68,8 +68,7 @@ export function textAsTex(text: string, given = ''): string {
   const words = pairs.map(([letter]) => letter).join('');
   const clean = words
     .replace(/\s+/g, ' ')
-    .replace(/[\\~^]/g, (sign) => `\\text${SPELLED[sign]!}{}`)
-    .replace(/[#$%&_{}](?!\})/g, (sign) => `\\${sign}`);
+    .replace(/[\\~^#$%&_{}]/g, (sign) => (SPELLED[sign] ? `\\text${SPELLED[sign]}{}` : `\\${sign}`));
   if (clean.trim() === '') return clean === '' ? '' : '\\ ';
   const variant = pairs.find(([, each]) => each !== '')?.[1] ?? given;
   return `${TEXT_STYLES[variant] ?? '\\text'}{${clean}}`;

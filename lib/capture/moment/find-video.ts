@@ -44,16 +44,3 @@ function sizeInView(video: HTMLVideoElement): number {
   const down = Math.min(bottom, view.innerHeight) - Math.max(top, 0);
   return across > 0 && down > 0 ? across * down : 0;
 }
-
-/** Where an element stands in the window of the topmost page, frames around it added up. */
-export function boxInTop(element: Element): { left: number; top: number; right: number; bottom: number } {
-  const box = element.getBoundingClientRect();
-  let [x, y] = [0, 0];
-  let frame = element.ownerDocument.defaultView?.frameElement;
-  for (; frame; frame = frame.ownerDocument.defaultView?.frameElement) {
-    const around = frame.getBoundingClientRect();
-    x += around.left + frame.clientLeft;
-    y += around.top + frame.clientTop;
-  }
-  return { left: box.left + x, top: box.top + y, right: box.right + x, bottom: box.bottom + y };
-}

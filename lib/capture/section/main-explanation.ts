@@ -2,7 +2,8 @@ import { oneLine } from '../limits.ts';
 import { FORMULA } from '../maths/formula.ts';
 import { roughLength } from '../rough-length.ts';
 import { type Judged, judgePage } from './judge-page.ts';
-import { headingsIn, levelOf } from './outline.ts';
+import { levelOf } from '../headings.ts';
+import { headingsIn } from './outline.ts';
 import type { Stretch } from './parts.ts';
 
 /** Larger pages take seconds; their own word for the main part is trusted instead. */

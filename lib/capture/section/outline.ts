@@ -1,3 +1,5 @@
+import { HEADING } from '../headings.ts';
+
 /** Where a page's content stops and what is around it begins. */
 export const CONTAINER =
   'article, main, aside, footer, nav, dialog, [role="article"], [role="main"], [role="complementary"], [role="dialog"]';
@@ -6,17 +8,10 @@ export const CONTAINER =
 export const BESIDE =
   'nav, aside, footer, dialog, form, [role="navigation"], [role="complementary"], [role="contentinfo"], [role="banner"]';
 
-const HEADING = 'h1, h2, h3, h4, h5, h6, [role="heading"]';
-
 /** The headings of the content in `top`, in document order; those beside it count only if `point` is there as well. */
 export function headingsIn(top: Element, point: Node): Element[] {
   return [...top.querySelectorAll(HEADING)].filter((heading) => {
     const beside = heading.closest(BESIDE);
     return heading.textContent.trim() !== '' && (!beside || beside.contains(point));
   });
-}
-
-export function levelOf(heading: Element): number {
-  const level = Number(heading.getAttribute('aria-level') ?? /^h([1-6])$/.exec(heading.localName)?.[1] ?? 2);
-  return level >= 1 ? level : 2;
 }

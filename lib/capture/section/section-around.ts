@@ -1,5 +1,6 @@
 import { isElement } from '../dom.ts';
-import { CONTAINER, headingsIn, levelOf } from './outline.ts';
+import { levelOf } from '../headings.ts';
+import { CONTAINER, headingsIn } from './outline.ts';
 
 /**
  * The section that the range stands in: from the nearest heading above to the next heading of the same or a higher

@@ -23,6 +23,8 @@ export const passagePictures: PictureReader = async (passage, found, doc) => {
 
 /** A selection colours the pictures in it; it comes back afterwards. */
 async function cutUnselected(doc: Document, parts: ViewPart[]): Promise<(Drawn | null)[]> {
+  // A part of a frame's window is none of the tab's.
+  if (doc.defaultView!.frameElement) return [];
   const selection = doc.getSelection()!;
   const ranges = Array.from({ length: selection.rangeCount }, (_, index) => selection.getRangeAt(index));
   selection.removeAllRanges();

@@ -1,7 +1,8 @@
 import { render } from 'preact';
 import { headingsAbove } from '#lib/capture/headings.ts';
 import { captionsAt } from '#lib/capture/moment/cues.ts';
-import { boxInTop, findVideo } from '#lib/capture/moment/find-video.ts';
+import { boxInTop } from '#lib/capture/frames.ts';
+import { findVideo } from '#lib/capture/moment/find-video.ts';
 import { type Moment, momentFragment } from '#lib/capture/moment/fragment.ts';
 import { readPlace } from '#lib/capture/page/place.ts';
 import { figureOf } from '#lib/capture/pictures/figure.ts';

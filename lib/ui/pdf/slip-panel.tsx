@@ -25,6 +25,8 @@ export function SlipPanel({ subject, leave }: SlipPanelProps) {
       (error: unknown) => setTrouble(tell(error)),
     );
   }, [subject]);
+  const openDesk = (path: string) =>
+    void send('openDesk', { path }).then(leave, (error: unknown) => setTrouble(tell(error)));
   useLayoutEffect(
     () => () => {
       if (before.current instanceof HTMLElement && before.current.isConnected)
@@ -45,13 +47,19 @@ export function SlipPanel({ subject, leave }: SlipPanelProps) {
       }}
     >
       {trouble !== null && <Notice text={trouble} leave={leave} />}
-      {state === null && <AskForCourse leave={leave} />}
-      {state && (
+      {state === null && trouble === null && (
+        <Notice
+          text={t('slipNoCourse')}
+          action={{ label: t('slipStartCourse'), run: () => openDesk('course') }}
+          leave={leave}
+        />
+      )}
+      {state && trouble === null && (
         <Slip
           state={state}
           passage={subject.preview}
           keep={(decision) => keep(subject, state, decision)}
-          openDesk={(path) => void send('openDesk', { path })}
+          openDesk={openDesk}
           leave={leave}
         />
       )}
@@ -71,12 +79,4 @@ function keep(subject: PdfSubject, state: SlipState, decision: Decision): Promis
     page,
     ...decision,
   });
-}
-
-function AskForCourse({ leave }: { leave(): void }) {
-  const run = () => {
-    void send('openDesk', { path: 'course' });
-    leave();
-  };
-  return <Notice text={t('slipNoCourse')} action={{ label: t('slipStartCourse'), run }} leave={leave} />;
 }

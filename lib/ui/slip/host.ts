@@ -9,6 +9,9 @@ const HOST = 'plumbline-slip';
 /** Events that make something happen on the slip. The page can neither send nor overhear them. */
 const ACTING = ['click', 'keydown', 'keyup', 'keypress', 'input', 'change', 'submit', 'beforeinput', 'paste'];
 
+/** A page that will not have the slip at all is let be in the end. */
+const MOST_RETURNS = 20;
+
 export interface SlipHost {
   /** Where the slip is rendered. */
   sheet: HTMLElement;
@@ -66,7 +69,24 @@ export function raiseHost(doc: Document): SlipHost {
   const watch = new view.ResizeObserver(place);
   watch.observe(sheet);
   signal.addEventListener('abort', () => watch.disconnect());
+  stay(host, shadow, signal);
   return { sheet, beside: (where) => (standing = where), place, leave };
+}
+
+/** A page that writes itself anew may sweep the slip away, and with it what the student has typed: it comes back. */
+function stay(host: HTMLElement, shadow: ShadowRoot, signal: AbortSignal): void {
+  const doc = host.ownerDocument;
+  let [focused, left] = [null as EventTarget | null, MOST_RETURNS];
+  shadow.addEventListener('focusin', ({ target }) => (focused = target), { signal });
+  const watch = new MutationObserver(() => {
+    if (host.isConnected || left === 0) return;
+    left--;
+    doc.documentElement.append(host);
+    (focused as HTMLElement | null)?.focus();
+  });
+  watch.observe(doc, { childList: true });
+  watch.observe(doc.documentElement, { childList: true });
+  signal.addEventListener('abort', () => watch.disconnect());
 }
 
 /** Events that a script made are dropped on the way in; those of the student end at the slip. */

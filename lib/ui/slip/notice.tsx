@@ -1,9 +1,9 @@
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { t } from '../text.ts';
 
-interface NoticeProps {
+export interface NoticeProps {
   text: string;
-  action?: { label: string; run(): void };
+  action?: { label: string; run(): void } | undefined;
   leave(): void;
 }
 

@@ -5,7 +5,7 @@ import { StudentError } from '#lib/model/student-error.ts';
 import type { Wish } from '#lib/model/wish.ts';
 import { send } from '../send.ts';
 import { t, tell } from '../text.ts';
-import { Notice } from './notice.tsx';
+import { Notice, type NoticeProps } from './notice.tsx';
 import { type SlipHost, raiseHost } from './host.ts';
 import { bringWidener } from './parts/bring-widener.ts';
 import type { Widen } from './parts/use-scope.ts';
@@ -16,31 +16,52 @@ import { SUBJECTS, type Subject, showPictures } from './subject.ts';
 export async function openSlip(doc: Document, wish: Wish): Promise<void> {
   const host = raiseHost(doc);
   const leave = () => host.leave();
-  const say = (text: string) => {
-    render(<Notice text={text} leave={leave} />, host.sheet);
+  const say = (text: string, action?: NoticeProps['action']) => {
+    render(<Notice text={text} action={action} leave={leave} />, host.sheet);
     host.place();
   };
+  const openDesk = (path: string) =>
+    void send('openDesk', { path }).then(leave, (error: unknown) => say(tell(error)));
   try {
     if (doc.contentType === 'application/pdf') return say(t('errorPagePdf'));
     const subject = await SUBJECTS[wish](doc);
     host.beside(subject.place);
-    // A copy: the selection may change while the slip is open.
-    const range = subject.isSelection ? doc.getSelection()!.getRangeAt(0).cloneRange() : null;
+    const { selected, page } = subject;
     const state = await send('readSlip', {
       text: subject.passage.text,
       headings: subject.headings,
-      page: subject.page,
+      page,
       selectors: subject.selectors,
       framed: subject.framed,
     });
-    if (state) show(doc, host, subject, state, range && bringWidener({ doc, range, page: subject.page }));
-    else askForCourse(host);
+    const widen = selected ? bringWidener({ ...selected, page }) : null;
+    if (state) show({ doc, host, openDesk }, subject, state, widen);
+    else say(t('slipNoCourse'), { label: t('slipStartCourse'), run: () => openDesk('course') });
   } catch (error) {
-    say(tell(error));
+    say(tell(error), wayIntoFrame(error, leave));
   }
 }
 
-function show(doc: Document, host: SlipHost, subject: Subject, state: SlipState, widen: Widen | null): void {
+/** A frame of another site can be opened by itself, and its text kept there. */
+function wayIntoFrame(error: unknown, leave: () => void): NoticeProps['action'] {
+  if (!(error instanceof StudentError) || error.message !== 'errorSelectionInFrame') return undefined;
+  const [address = ''] = error.values;
+  if (!/^https?:/.test(address)) return undefined;
+  const run = () => {
+    open(address, '_blank', 'noopener');
+    leave();
+  };
+  return { label: t('slipOpenFrame'), run };
+}
+
+interface Place {
+  doc: Document;
+  host: SlipHost;
+  openDesk(path: string): void;
+}
+
+function show(place: Place, subject: Subject, state: SlipState, widen: Widen | null): void {
+  const { doc, host, openDesk } = place;
   const keep: SlipProps['keep'] = async (decision, widened, kept) => {
     const fault = subject.fault?.();
     if (fault) throw new StudentError(...fault);
@@ -57,7 +78,7 @@ function show(doc: Document, host: SlipHost, subject: Subject, state: SlipState,
       ...decision,
     });
   };
-  const refresh = () => show(doc, host, subject, state, widen);
+  const refresh = () => show(place, subject, state, widen);
   const more = (into: HTMLElement) => subject.more?.(into, { state, leave: () => host.leave(), refresh });
   render(
     <Slip
@@ -67,23 +88,7 @@ function show(doc: Document, host: SlipHost, subject: Subject, state: SlipState,
       more={subject.more && more}
       widen={widen}
       keep={keep}
-      openDesk={(path) => void send('openDesk', { path })}
-      leave={() => host.leave()}
-    />,
-    host.sheet,
-  );
-  host.place();
-}
-
-function askForCourse(host: SlipHost): void {
-  const open = () => {
-    void send('openDesk', { path: 'course' });
-    host.leave();
-  };
-  render(
-    <Notice
-      text={t('slipNoCourse')}
-      action={{ label: t('slipStartCourse'), run: open }}
+      openDesk={openDesk}
       leave={() => host.leave()}
     />,
     host.sheet,

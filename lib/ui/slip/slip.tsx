@@ -23,6 +23,7 @@ export interface SlipProps {
   widen?: Widen | null;
   /** Keeps the passage, or the wider one; changes the clip where that was kept before. */
   keep(decision: Decision, widened: Widened | null, kept: SlipState['kept']): Promise<{ clipId: string }>;
+  /** Opens the desk and leaves. */
   openDesk(path: string): void;
   leave(): void;
 }
@@ -168,10 +169,9 @@ function Kept({ clipId, openDesk, leave }: Pick<SlipProps, 'openDesk' | 'leave'>
         <button
           class="main"
           ref={next}
-          onClick={() => {
-            openDesk(`clip/${clipId}`);
-            leave();
-          }}
+          onClick={() => openDesk(`clip/${clipId}`)}
+          // The key that kept it may still be down.
+          onKeyDown={(event) => event.repeat && event.preventDefault()}
         >
           {t('slipWriteQuestion')}
         </button>

@@ -1,3 +1,5 @@
+import { boxInTop } from '#lib/capture/frames.ts';
+import { DRAWN } from '#lib/capture/maths/drawing-reader.ts';
 import { pictureAt, picturePlaces } from '#lib/capture/pictures/places.ts';
 import { PICTURES_KEY, type PictureReader } from '#lib/capture/pictures/reader.ts';
 import { pictureSpotter } from '#lib/capture/pictures/spot.ts';
@@ -25,8 +27,8 @@ export interface Subject extends Pick<
   Kept,
   'passage' | 'headings' | 'selectors' | 'pictures' | 'page' | 'framed'
 > {
-  /** It is what the student selected, which may be widened. */
-  isSelection?: boolean;
+  /** Where it was selected, if it was: it may be widened. */
+  selected?: { doc: Document; range: Range };
   /** Where it is now, in CSS pixels of the window: the slip stands beside it. */
   place(): Box;
   /** Puts more fields under the passage, into an element of the slip. */
@@ -36,6 +38,7 @@ export interface Subject extends Pick<
 }
 
 async function selectionOf(doc: Document): Promise<Subject> {
+  if (doc.querySelector(DRAWN)) await send('addScript', { script: 'drawn-maths' });
   const { found, spot } = pictureSpotter();
   let capture: Capture;
   try {
@@ -46,15 +49,15 @@ async function selectionOf(doc: Document): Promise<Subject> {
     throw error;
   }
   const { range, headings, selectors, page } = capture;
-  const kept = await withPictures(capture.passage, found, doc);
+  const kept = await withPictures(capture.passage, found, capture.doc);
   if (kept.passage.text === '' && kept.pictures.length === 0) throw new StudentError('errorSelectionEmpty');
   return {
     ...kept,
     headings,
     selectors,
     page,
-    isSelection: true,
-    place: () => range.getBoundingClientRect(),
+    selected: { doc: capture.doc, range },
+    place: () => boxInTop(range),
   };
 }
 

@@ -1,12 +1,16 @@
 // @vitest-environment jsdom
-import { execFileSync } from 'node:child_process';
-import { join } from 'node:path';
 import katex from 'katex';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { allowOnly, serialise } from '#lib/capture/allow-only.ts';
 import { convertMaths, texOf } from '#lib/capture/maths/convert-maths.ts';
+import { lendDrawingReader } from '#lib/capture/maths/drawing-reader.ts';
+import { readDrawing } from '#lib/capture/maths/drawn-maths.ts';
 import { plainText } from '#lib/capture/plain-text.ts';
 import { fragmentOf } from '../select.ts';
+import { type Markup, mathJax, mathJax2 } from './typesetters.ts';
+
+// As the script does in a page with formulas that are only drawn.
+lendDrawingReader(readDrawing);
 
 function converted(html: string): DocumentFragment {
   const fragment = fragmentOf(html);
@@ -75,12 +79,10 @@ describe('MathJax 4 output', () => {
       [true, false].map((assistive) => ({ tex, output, assistive, display: index % 2 === 1 })),
     ),
   );
-  let markup: string[] = [];
+  let markup: Markup = [];
 
-  beforeAll(() => {
-    const script = join(import.meta.dirname, 'typeset-by-argument.mjs');
-    const out = execFileSync(process.execPath, [script, JSON.stringify(jobs)], { encoding: 'utf8' });
-    markup = JSON.parse(out) as string[];
+  beforeAll(async () => {
+    markup = await mathJax('mathjax', jobs);
   }, 60_000);
 
   it.each(jobs)('$output, assistive $assistive: $tex', (job) => {
@@ -102,14 +104,30 @@ describe('MathJax 4 output', () => {
   });
 });
 
+describe('MathJax 2 output', () => {
+  it.each(['CommonHTML', 'SVG'] as const)(
+    '%s, displayed and inline, with MathML beside it',
+    async (output) => {
+      const jobs = FORMULAS.map((tex, index) => ({ tex, display: index % 2 === 1 }));
+      const markup = await mathJax2(output, true, jobs);
+      expect(markup).toHaveLength(jobs.length);
+      for (const [index, { tex, display }] of jobs.entries()) {
+        const math = onlyMath(converted(`<div>so ${markup[index]} holds</div>`));
+        expect(texOf(math)).toBe(tex);
+        expect(math.getAttribute('display')).toBe(display ? 'block' : null);
+        expect(math.querySelector('mtext:only-child')).toBeNull();
+      }
+    },
+    60_000,
+  );
+});
+
 describe('other typesetters', () => {
-  // MathJax 2.7 needs a browser to run; these shapes are as its documentation describes them
-  // (docs.mathjax.org/en/v2.7-latest, "Model and API": preview, typeset element, script).
   const script = '<script type="math/tex" id="MathJax-Element-1">a^2</script>';
   const mathml =
     '&lt;math&gt;&lt;msup&gt;&lt;mi&gt;a&lt;/mi&gt;&lt;mn&gt;2&lt;/mn&gt;&lt;/msup&gt;&lt;/math&gt;';
 
-  it('MathJax 2 with MathML in an attribute and TeX behind', () => {
+  it('MathML in an attribute and TeX behind', () => {
     const fragment = converted(
       `<p>so <span class="MathJax_Preview">[math]</span><span class="MathJax" data-mathml="${mathml}">a2</span>${script} holds</p>`,
     );
@@ -119,7 +137,7 @@ describe('other typesetters', () => {
     );
   });
 
-  it('MathJax 2 displayed, TeX alone', () => {
+  it('displayed, TeX alone', () => {
     const fragment = converted(
       '<div class="MathJax_Display"><span class="MathJax">a2</span></div>' +
         '<script type="math/tex; mode=display">a^2</script>',
@@ -142,6 +160,23 @@ describe('other typesetters', () => {
 
   it('the spoken form where nothing else is known', () => {
     expect(plainText(converted('<mjx-container aria-label="a squared"></mjx-container>'))).toBe('a squared');
+  });
+
+  it('a drawing with names for its parts is rebuilt', () => {
+    const drawn =
+      '<mjx-math><mjx-msup><mjx-mi><mjx-c class="mjx-c1D44E"></mjx-c></mjx-mi><mjx-script><mjx-mn>' +
+      '<mjx-c class="mjx-c32"></mjx-c></mjx-mn></mjx-script></mjx-msup></mjx-math>';
+    expect(serialise(converted(`<mjx-container>${drawn}</mjx-container>`))).toBe(
+      '<math><msup><mi>a</mi><mn>2</mn></msup></math>',
+    );
+  });
+
+  it('pictures with TeX in place of words', () => {
+    const fragment = converted('<p>so <img class="tex" alt="\\frac{a}{b}" src="x.png"> holds</p>');
+    expect(plainText(fragment)).toBe('so \\( \\frac{a}{b} \\) holds');
+    expect(plainText(converted('<p>a <img alt="bridge_2 at dusk" src="x.png"> here</p>'))).toBe(
+      'a bridge_2 at dusk here',
+    );
   });
 
   it('MathML beside a picture of it', () => {

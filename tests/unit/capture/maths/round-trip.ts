@@ -1,9 +1,26 @@
+import { createRequire } from 'node:module';
+import { lendDrawingReader } from '#lib/capture/maths/drawing-reader.ts';
+import { readDrawing } from '#lib/capture/maths/drawn-maths.ts';
 import { mathmlToTex } from '#lib/capture/maths/mathml-to-tex.ts';
 import { normaliseMathml } from '#lib/capture/maths/normalise-mathml.ts';
 import { texToMathml } from '#lib/capture/maths/tex-to-mathml.ts';
 import { readRange } from '#lib/capture/read-selection.ts';
 import { texOf } from '#lib/capture/maths/convert-maths.ts';
 import type { Formula } from './typesetters.ts';
+
+// As the script does in a page with formulas that are only drawn.
+lendDrawingReader(readDrawing);
+
+/** The part of jsdom that is used here; its package ships no types. */
+interface Jsdom {
+  JSDOM: new (html: string, options: { url: string }) => { window: Window };
+}
+const { JSDOM } = createRequire(import.meta.url)('jsdom') as Jsdom;
+
+/** A page of its own. */
+export function pageOf(html: string): Document {
+  return new JSDOM(`<body>${html}</body>`, { url: 'https://page.invalid/' }).window.document;
+}
 
 /** How one formula of a page comes back; null where there was nothing to go by. */
 export interface RoundTrip {
@@ -17,7 +34,8 @@ export interface RoundTrip {
   normal: string | null;
 }
 
-const LOST: RoundTrip = { once: false, tex: false, mathml: false, normal: null };
+/** Of a formula that did not come along. */
+export const LOST: RoundTrip = { once: false, tex: false, mathml: false, normal: null };
 
 /** The normal form of TeX; null for TeX that is not known. */
 export function normalOfTex({ tex, display }: Formula): string | null {
@@ -26,11 +44,10 @@ export function normalOfTex({ tex, display }: Formula): string | null {
 }
 
 /** How many formulas one page of the test has, in a paragraph each. */
-const ON_A_PAGE = 4;
+const ON_A_PAGE = 10;
 
 /** From pages that hold the formulas through a selection of all that is there, and back. Null stays null. */
 export function roundTrips(
-  doc: Document,
   markup: readonly (string | null)[],
   formulas: readonly Formula[],
 ): (RoundTrip | null)[] {
@@ -41,7 +58,7 @@ export function roundTrips(
   const results: (RoundTrip | null)[] = formulas.map(() => null);
   for (let from = 0; from < all.length; from += ON_A_PAGE) {
     const page = all.slice(from, from + ON_A_PAGE);
-    const paragraphs = selectAll(doc, page.map(({ html }) => `<div>so ${html} holds</div>`).join(''));
+    const paragraphs = selectAll(page.map(({ html }) => `<div>so ${html} holds</div>`).join(''));
     if (paragraphs.length !== page.length)
       throw new Error(`${paragraphs.length} paragraphs of ${page.length}`);
     page.forEach(({ formula, index }, at) => (results[index] = roundTrip(paragraphs[at]!, formula)));
@@ -50,8 +67,9 @@ export function roundTrips(
 }
 
 /** The paragraphs of what is captured when the whole page is selected. */
-function selectAll(doc: Document, html: string): Element[] {
-  doc.body.innerHTML = html;
+function selectAll(html: string): Element[] {
+  // A page of its own each time: old ranges in a page slow down all that is done in it.
+  const doc = pageOf(html);
   const range = doc.createRange();
   range.selectNodeContents(doc.body);
   const { passage } = readRange(doc, range);
@@ -68,9 +86,10 @@ function roundTrip(paragraph: Element, formula: Formula): RoundTrip {
   const rest = paragraph.textContent.replace(math.textContent, '').replace(/\s+/g, ' ').trim();
   const block = math.getAttribute('display') === 'block';
   const once = more.length === 0 && rest === 'so holds' && block === formula.display;
-  const bare = math.querySelector('semantics > mtext:only-child') !== null;
+  const bare = tex !== null && math.textContent === tex;
   const normal = bare ? null : normaliseMathml(math.outerHTML);
-  const back = bare ? null : mathmlToTex(math.outerHTML);
+  // What shows nothing has no TeX, and no TeX shows nothing.
+  const back = bare ? null : (mathmlToTex(math.outerHTML) ?? '');
   return {
     once,
     tex: tex === null ? null : isSame(normalOfTex({ ...formula, tex }), normalOfTex(formula)),
@@ -81,4 +100,10 @@ function roundTrip(paragraph: Element, formula: Formula): RoundTrip {
 
 function isSame(one: string | null, other: string | null): boolean {
   return one !== null && one === other;
+}
+
+/** Whether a formula came back: once, and the same by its TeX and by its MathML, whichever the page had. */
+export function cameBack(trip: RoundTrip | null): boolean {
+  if (!trip?.once || trip.tex === false || trip.mathml === false) return false;
+  return trip.tex !== null || trip.mathml !== null;
 }

@@ -48,6 +48,8 @@ const escaped = (words: string): string => words.replace(/&/g, '&amp;').replace(
 /** A way in which pages hold formulas. */
 export interface Typesetter {
   name: string;
+  /** What the page says of a formula besides its drawing, or what its drawing is enough for. */
+  keeps: ('TeX' | 'MathML')[];
   typeset: (formulas: readonly Formula[]) => Promise<Markup>;
 }
 
@@ -55,6 +57,7 @@ const mathJaxes = (name: 'mathjax' | 'mathjax3', title: string): Typesetter[] =>
   (['chtml', 'svg'] as const).flatMap((output) =>
     [true, false].map((assistive) => ({
       name: `${title}-${output}${assistive ? '-mathml' : ''}`,
+      keeps: name === 'mathjax' ? ['TeX', 'MathML'] : ['MathML'],
       typeset: (formulas) =>
         mathJax(
           name,
@@ -66,6 +69,7 @@ const mathJaxes = (name: 'mathjax' | 'mathjax3', title: string): Typesetter[] =>
 export const TYPESETTERS: readonly Typesetter[] = [
   {
     name: 'katex',
+    keeps: ['TeX', 'MathML'],
     typeset: async (formulas) =>
       formulas.map(({ tex, display }) =>
         orNull(() => katex.renderToString(tex, { displayMode: display, strict: false })),
@@ -73,11 +77,16 @@ export const TYPESETTERS: readonly Typesetter[] = [
   },
   ...mathJaxes('mathjax', 'mathjax-4'),
   ...mathJaxes('mathjax3', 'mathjax-3'),
-  { name: 'mathjax-2-chtml-mathml', typeset: (formulas) => mathJax2('CommonHTML', true, formulas) },
-  { name: 'mathjax-2-chtml', typeset: (formulas) => mathJax2('CommonHTML', false, formulas) },
-  { name: 'mathjax-2-svg', typeset: (formulas) => mathJax2('SVG', false, formulas) },
+  {
+    name: 'mathjax-2-chtml-mathml',
+    keeps: ['TeX', 'MathML'],
+    typeset: (formulas) => mathJax2('CommonHTML', true, formulas),
+  },
+  { name: 'mathjax-2-chtml', keeps: ['TeX'], typeset: (formulas) => mathJax2('CommonHTML', false, formulas) },
+  { name: 'mathjax-2-svg', keeps: ['TeX'], typeset: (formulas) => mathJax2('SVG', false, formulas) },
   {
     name: 'native-mathml',
+    keeps: ['MathML'],
     typeset: async (formulas) =>
       formulas.map(({ tex, display }) =>
         orNull(() => temml.renderToString(tex, { displayMode: display, throwOnError: true })),
@@ -85,6 +94,7 @@ export const TYPESETTERS: readonly Typesetter[] = [
   },
   {
     name: 'image',
+    keeps: ['TeX'],
     typeset: async (formulas) =>
       formulas.map(
         ({ tex, display }) => `<img class="math ${display ? 'block' : ''}" alt="${escaped(tex)}">`,

@@ -1,6 +1,7 @@
 // @vitest-environment jsdom
 import { afterEach, expect, test } from 'vitest';
-import { boxInTop, findVideo } from '#lib/capture/moment/find-video.ts';
+import { boxInTop } from '#lib/capture/frames.ts';
+import { findVideo } from '#lib/capture/moment/find-video.ts';
 import { find, show } from '../select.ts';
 import { layOut, placeAt } from '../pictures/boxes.ts';
 

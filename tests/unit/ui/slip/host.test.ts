@@ -118,3 +118,26 @@ test('once it has left it does not move any more', () => {
   dispatchEvent(new Event('resize'));
   expect(sheet.style.left).toBe('');
 });
+
+test('a page that sweeps it away gets it back, with the focus where it was, until it has done so twenty times', async () => {
+  const { field } = raise();
+  const host = hosts()[0]!;
+  field.focus();
+  document.body.replaceChildren();
+  for (let sweeps = 0; sweeps < 20; sweeps++) {
+    host.remove();
+    await vi.waitFor(() => expect(host.isConnected).toBe(true));
+    expect(document.activeElement).toBe(host);
+  }
+  host.remove();
+  await new Promise((done) => setTimeout(done));
+  expect(host.isConnected).toBe(false);
+});
+
+test('one that the student has left stays away', async () => {
+  const { leave } = raise();
+  leave();
+  document.documentElement.append(document.createElement('x-more'));
+  await new Promise((done) => setTimeout(done));
+  expect(hosts()).toEqual([]);
+});

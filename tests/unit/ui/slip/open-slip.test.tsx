@@ -100,8 +100,37 @@ test('without a course the slip leads to the desk', async () => {
   await openSlip(document, 'selection');
   expect(slip().getByRole('alert').textContent).toMatch(/^There is no course yet/);
   fireEvent.click(slip().getByRole('button', { name: 'Start a course' }));
+  await vi.waitFor(() => expect(raised.left).toBe(1));
+  expect(came.at(-1)).toEqual({ name: 'openDesk', data: { path: 'course' } });
+});
+
+test('where the desk does not open, the slip stays and says so', async () => {
+  answerWith(({ name }) =>
+    name === 'readSlip' ? { ok: true, value: null } : { ok: false, error: 'errorCourseGone', values: [] },
+  );
+  await openSlip(document, 'selection');
+  fireEvent.click(slip().getByRole('button', { name: 'Start a course' }));
+  await vi.waitFor(() =>
+    expect(slip().getByRole('alert').textContent).not.toMatch(/^There is no course yet/),
+  );
+  expect(raised.left).toBe(0);
+});
+
+test('a selection in a frame of another site: its address can be opened', async () => {
+  background(slipState());
+  document.getSelection()!.removeAllRanges();
+  const frame = document.body.appendChild(document.createElement('iframe'));
+  frame.src = 'http://localhost/elsewhere';
+  frame.tabIndex = 0;
+  vi.spyOn(frame, 'contentDocument', 'get').mockReturnValue(null);
+  vi.spyOn(document, 'activeElement', 'get').mockReturnValue(frame);
+  const open = vi.spyOn(window, 'open').mockReturnValue(null);
+  await openSlip(document, 'selection');
+  expect(slip().getByRole('alert').textContent).toMatch(/comes from another site/);
+  fireEvent.click(slip().getByRole('button', { name: 'Open that part' }));
+  expect(open).toHaveBeenCalledWith('http://localhost/elsewhere', '_blank', 'noopener');
   expect(raised.left).toBe(1);
-  await vi.waitFor(() => expect(came.at(-1)).toEqual({ name: 'openDesk', data: { path: 'course' } }));
+  vi.restoreAllMocks();
 });
 
 test('with nothing selected it says so and asks nobody', async () => {
