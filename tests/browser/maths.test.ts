@@ -78,7 +78,7 @@ describe.each([
     });
   };
 
-  test.each(NAMES)(
+  test.each(names)(
     'as %s sets them: each once, with letters and TeX, apart where it was apart',
     async (name) => {
       await driver.tab.goto(`${pages.origin}/${name}`);

@@ -9,7 +9,7 @@ import { drag } from '#tests/tools/drag.ts';
 import { type BrowserDriver, select, textOf, until } from '#tests/tools/driver.ts';
 import type { Firefox } from '#tests/tools/firefox.ts';
 import { driveFirefox } from '#tests/tools/firefox-driver.ts';
-import { keepIt, lastPictures, pressInPopup, slipOf } from '#tests/tools/keep-from-popup.ts';
+import { clickOnSlip, keepIt, lastPictures, pressInPopup, slipOf } from '#tests/tools/keep-from-popup.ts';
 import { bringInSyllabus } from '#tests/tools/main-job.ts';
 import { lookAtSlip } from '#tests/tools/slip-look.ts';
 
@@ -201,6 +201,27 @@ describe.each([
     const [red, green, blue] = pictures[1]!.colours[0]!;
     // The first crest, in the colour that the page's style sheet gives the stroke.
     expect(Math.abs(red! - 179) + Math.abs(green! - 84) + Math.abs(blue! - 30)).toBeLessThanOrEqual(40);
+  });
+
+  test('images in a section that the selection was widened to are kept too, without the part that was dropped', async () => {
+    await open();
+    await select(driver.tab, '#with-pictures p');
+    await driver.tab.openSlip();
+    await slipOf(driver);
+    await clickOnSlip(driver, '.scopes button');
+    const parts = await until('the parts', () =>
+      driver.tab.inSlip((root) => {
+        const all = [...root!.querySelectorAll('.parts .passage')].map((part) => part.textContent.trim());
+        return all.length > 0 && all;
+      }),
+    );
+    expect(parts[2]).toContain('[Picture] Depth by colour, six columns of four');
+    await clickOnSlip(driver, '.parts .check:nth-child(3) input');
+    await driver.tab.press('Enter');
+    await until('it to be kept', async () => (await lookAtSlip(driver.tab))?.text.startsWith('Kept'));
+    await driver.tab.press('Escape');
+    const { pictures } = await lastPictures(driver, MIDDLES);
+    expect(pictures.map(({ alt }) => alt)).toEqual(['A train of waves', 'Two halves of a wave']);
   });
 
   test('a picture of another site is cut out of what is seen; where it is not all seen, its text is kept', async () => {

@@ -1,8 +1,10 @@
 import { StudentError } from '#lib/model/student-error.ts';
 import { serialise } from '../allow-only.ts';
 import { describeRange } from '../find/describe-range.ts';
+import type { PictureOf } from '../copy-range.ts';
 import { headingsAbove } from '../headings.ts';
 import { LONGEST_PASSAGE, LONGEST_PASSAGE_HTML } from '../limits.ts';
+import { picturePlaces } from '../pictures/places.ts';
 import { plainText } from '../plain-text.ts';
 import { type Capture, contentOf } from '../read-selection.ts';
 import { roughLength } from '../rough-length.ts';
@@ -28,22 +30,29 @@ export interface Stretch {
 }
 
 /**
- * Reads the parts of a stretch of the page, in its order; those without a word or a formula are left out.
+ * Reads the parts of a stretch of the page, in its order; those without a word, a formula or a picture are left out.
  *
+ * @param pictureOf finds the pictures that are kept; without it their text is
  * @throws StudentError `errorSelectionEmpty`; `errorStretchTooLong` for what nobody would drop down to a clip
  */
-export function readParts(doc: Document, { range, isLeftOut = () => false }: Stretch): Part[] {
+export function readParts(
+  doc: Document,
+  { range, isLeftOut = () => false }: Stretch,
+  pictureOf?: PictureOf,
+): Part[] {
   const ranges = splitRange(range, isLeftOut);
   const length = ranges.reduce((sum, each) => sum + roughLength(each), 0);
   if (length > MOST_LENGTHS * LONGEST_PASSAGE)
     throw new StudentError('errorStretchTooLong', length, LONGEST_PASSAGE);
-  const parts = ranges.map((each) => readPart(doc, each)).filter(({ text }) => text !== '');
+  const parts = ranges
+    .map((each) => readPart(doc, each, pictureOf))
+    .filter(({ text, nodes }) => text !== '' || picturePlaces(nodes).length > 0);
   if (parts.length === 0) throw new StudentError('errorSelectionEmpty');
   return parts;
 }
 
-function readPart(doc: Document, range: Range): Part {
-  const nodes = contentOf([range], doc);
+function readPart(doc: Document, range: Range, pictureOf?: PictureOf): Part {
+  const nodes = contentOf([range], doc, pictureOf);
   if (![...nodes.children].some((child) => child.matches(BLOCK))) {
     // Loose text would run into the part behind it.
     const paragraph = nodes.ownerDocument.createElement('p');
@@ -55,7 +64,8 @@ function readPart(doc: Document, range: Range): Part {
 
 /** The passage that parts make together. */
 export function passageOfParts(parts: readonly Part[]): Capture['passage'] {
-  return { text: parts.map(({ text }) => text).join('\n'), html: parts.map(({ html }) => html).join('') };
+  const texts = parts.map(({ text }) => text).filter((text) => text !== '');
+  return { text: texts.join('\n'), html: parts.map(({ html }) => html).join('') };
 }
 
 /** How long a passage is and may be, where it is too long to keep; null where it can be kept. */

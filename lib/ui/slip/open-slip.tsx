@@ -66,7 +66,7 @@ function show(place: Place, subject: Subject, state: SlipState, widen: Widen | n
     const fault = subject.fault?.();
     if (fault) throw new StudentError(...fault);
     if (kept) return send('changeClip', { clipId: kept.clipId, ...decision });
-    const { passage, headings, selectors, pictures } = widened?.content() ?? subject;
+    const { passage, headings, selectors, pictures } = (await widened?.content()) ?? subject;
     return send('keepClip', {
       courseId: state.courseId,
       passage,

@@ -1,7 +1,6 @@
 import { boxInTop } from '#lib/capture/frames.ts';
 import { DRAWN } from '#lib/capture/maths/drawing-reader.ts';
 import { pictureAt, picturePlaces } from '#lib/capture/pictures/places.ts';
-import { PICTURES_KEY, type PictureReader } from '#lib/capture/pictures/reader.ts';
 import { pictureSpotter } from '#lib/capture/pictures/spot.ts';
 import { type Capture, readSelection } from '#lib/capture/read-selection.ts';
 import type { MessageData, SlipState } from '#lib/model/message.ts';
@@ -10,6 +9,7 @@ import type { Wish } from '#lib/model/wish.ts';
 import { takeSubject } from '../frame/left-subject.ts';
 import { send } from '../send.ts';
 import type { Box } from './place.ts';
+import { withPictures } from './with-pictures.ts';
 
 type Kept = MessageData<'keepClip'>;
 
@@ -64,19 +64,7 @@ async function selectionOf(doc: Document): Promise<Subject> {
 const isEmpty = (error: unknown): boolean =>
   error instanceof StudentError && error.message === 'errorSelectionEmpty';
 
-/** Pictures are read by a script of their own, which the background puts into the page when there are any. */
-async function withPictures(
-  passage: Kept['passage'],
-  found: readonly Element[],
-  doc: Document,
-): ReturnType<PictureReader> {
-  if (found.length === 0) return { passage, pictures: [] };
-  await send('addScript', { script: 'pictures' });
-  const world = globalThis as { [PICTURES_KEY]?: PictureReader };
-  return world[PICTURES_KEY]!(passage, found, doc);
-}
-
-/** So is the moment of a video. */
+/** The moment of a video is read by a script of its own. */
 async function momentOf(): Promise<Subject> {
   await send('addScript', { script: 'moment' });
   return takeSubject();

@@ -1,4 +1,5 @@
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
+import { picturePlaces } from '#lib/capture/pictures/places.ts';
 import type { Part } from '#lib/capture/section/parts.ts';
 import { t } from '../../text.ts';
 
@@ -38,7 +39,7 @@ export function PartsList({ parts, changed }: PartsListProps) {
             <input
               type="checkbox"
               checked={!dropped.includes(part)}
-              aria-label={part.text.slice(0, NAME)}
+              aria-label={part.text.slice(0, NAME) || t('slipPartPicture', '')}
               tabIndex={index === at ? 0 : -1}
               onFocus={() => setAt(index)}
               onChange={() => drop(toggled(dropped, part))}
@@ -58,6 +59,11 @@ function toggled(parts: readonly Part[], part: Part): Part[] {
 
 function Nodes({ nodes }: { nodes: DocumentFragment }) {
   const box = useRef<HTMLDivElement>(null);
-  useLayoutEffect(() => box.current!.replaceChildren(nodes.cloneNode(true)), [nodes]);
+  useLayoutEffect(() => {
+    const shown = nodes.cloneNode(true) as DocumentFragment;
+    // The pictures themselves are read when the passage is kept.
+    for (const place of picturePlaces(shown)) place.replaceWith(t('slipPartPicture', place.alt));
+    box.current!.replaceChildren(shown);
+  }, [nodes]);
   return <div class="passage" ref={box} />;
 }

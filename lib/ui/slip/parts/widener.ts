@@ -6,8 +6,8 @@ export type Scope = 'section' | 'main';
 /** A wider passage, as the student has left it. */
 export interface Widened {
   scope: Scope;
-  /** What is kept. Made when it is needed, which is once. */
-  content(): Pick<MessageData<'keepClip'>, 'passage' | 'headings' | 'selectors' | 'pictures'>;
+  /** What is kept, its pictures read now. */
+  content(): Promise<Pick<MessageData<'keepClip'>, 'passage' | 'headings' | 'selectors' | 'pictures'>>;
   /** Why it cannot be kept; null when it can. */
   problem: string | null;
   /** What the deck says of it; null while it has not answered. */

@@ -39,13 +39,13 @@ function showSlip(state: SlipState = tides, first = slipState()) {
   const asked = answerWith(() => ({ ok: true, value: state })) as { name: string; data: { text: string } }[];
   const selected = { doc: document, range: rangeOver('#one'), page: readPage(document) };
   const kept = vi.fn(async (decision: Decision, widened: Widened | null, before: SlipState['kept']) => {
-    calls.push({ decision, before, content: widened?.content() ?? null });
+    calls.push({ decision, before, content: (await widened?.content()) ?? null });
     return { clipId: 'the-clip' };
   });
   const calls: {
     decision: Decision;
     before: SlipState['kept'];
-    content: ReturnType<Widened['content']> | null;
+    content: Awaited<ReturnType<Widened['content']>> | null;
   }[] = [];
   render(
     <Slip
