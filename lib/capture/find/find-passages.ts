@@ -1,5 +1,6 @@
 import type { Selector } from '#lib/model/selector.ts';
-import { type Found, passageSteps } from './find-passage.ts';
+import { passageSteps } from './find-passage.ts';
+import type { Found } from './found.ts';
 import { readPageText } from './page-text.ts';
 
 /** What finding needs of the world around it. */

@@ -36,12 +36,13 @@ export function longPlaces(page: FoldedText, pattern: Pattern): Place[] {
   return last ? [spanOf(page, last, length, count)] : [];
 }
 
-function pieceOf({ before, exact, after }: Pattern, offset: number): Pattern {
+function pieceOf({ before, exact, after, setsEnds }: Pattern, offset: number): Pattern {
   const end = offset + PIECE;
   return {
     before: offset === 0 ? before : exact.part(0, 0),
     exact: exact.part(offset, end),
     after: end === exact.length ? after : exact.part(0, 0),
+    setsEnds,
   };
 }
 

@@ -2,16 +2,20 @@ import search from 'approx-string-match';
 import type { FoldedText } from './folded-text.ts';
 import type { Pattern, Place, Stretch } from './places.ts';
 
-/** Beyond this share of errors, a prefix or suffix is not there. */
-const MOST_ERRORS = 0.6;
+/** With this share of errors, any two texts of one language look alike. */
+const MOST_ERRORS = 0.5;
 /** Up to this share, it tells more exactly where a changed passage begins or ends than the passage itself. */
 const SURE = 0.25;
 /** So many units around an end are searched for where it really is. */
 const LEEWAY = 24;
 
 /** Compares what stands on both sides of a place with prefix and suffix, and sets the ends of a changed text by them. */
-export function withNeighbours(page: FoldedText, { before, after }: Pattern, place: Stretch): Place {
-  const leeway = place.likeness === 1 ? 0 : Math.min(LEEWAY, (place.end - place.start) >> 1);
+export function withNeighbours(
+  page: FoldedText,
+  { before, after, setsEnds }: Pattern,
+  place: Stretch,
+): Place {
+  const leeway = place.likeness === 1 || !setsEnds ? 0 : Math.min(LEEWAY, (place.end - place.start) >> 2);
   const from = Math.max(0, place.start - before.length - LEEWAY);
   const left = neighbour(before, page.slice(from, place.start + leeway), place.start - from, 'end');
   const start = Math.max(0, place.end - leeway);
@@ -47,7 +51,7 @@ function neighbour(
   for (const match of matches) {
     if (best && Math.abs(match[edge] - near) >= Math.abs(best.edge - near)) continue;
     const isSure = match.errors <= length * SURE && Math.abs(match[edge] - near) <= LEEWAY;
-    best = { share: 1 - match.errors / length, edge: match[edge], isSure };
+    best = { share: 1 - match.errors / (length * MOST_ERRORS), edge: match[edge], isSure };
   }
   return best ?? { share: 0, edge: near, isSure: false };
 }

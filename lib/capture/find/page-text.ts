@@ -23,15 +23,19 @@ export class PageText {
   /** Use {@link readPageText}. */
   constructor(root: Node) {
     this.root = root;
-    this.text = root.textContent ?? '';
     const walker = this.document.createTreeWalker(root, SHOW_TEXT_AND_CDATA);
+    const parts: string[] = [];
     let passed = 0;
     for (let node = walker.nextNode(); isText(node); node = walker.nextNode()) {
-      if (node.length === 0) continue;
+      const { data } = node;
+      if (data === '') continue;
       this.#nodes.push(node);
       this.#starts.push(passed);
-      passed += node.length;
+      parts.push(data);
+      passed += data.length;
     }
+    // The same as textContent, but in the engine's own memory, where its characters are read several times as fast.
+    this.text = parts.join('');
   }
 
   get document(): Document {

@@ -9,6 +9,8 @@ export interface Pattern {
   before: FoldedText;
   exact: FoldedText;
   after: FoldedText;
+  /** Whether prefix and suffix tell where a changed text ends: not where formulas may have come between. */
+  setsEnds: boolean;
 }
 
 /** A stretch of the folded text of a page. */
@@ -19,7 +21,10 @@ export interface Stretch {
   likeness: number;
 }
 
-/** The same with how much of the prefix and suffix stands beside it; null where the pattern has none. */
+/**
+ * The same with how well prefix and suffix fit, from 0 (no better than any text would) to 1; null where the pattern has
+ * none.
+ */
 export interface Place extends Stretch {
   before: number | null;
   after: number | null;
@@ -29,6 +34,8 @@ export interface Place extends Stretch {
 const BAND = 64;
 /** Places that are looked at closely. */
 const CLOSE_LOOKS = 4;
+/** A place where text and both sides fit so well needs no other to be compared with. */
+const CLEAR = 0.8;
 /** Beyond this share of errors, two texts have nothing to do with one another. */
 const MOST_ERRORS = 0.34;
 
@@ -88,18 +95,25 @@ function isEqualAt(page: FoldedText, exact: FoldedText, start: number): boolean 
   return true;
 }
 
-/** Places where most of the pattern stands, as far as the grams that it shares with the page tell. */
+/**
+ * Places where most of the pattern stands, as far as the grams that it shares with the page tell: likeliest first, and
+ * no more once one is as good as can be in a changed page.
+ */
 export function likePlaces(page: FoldedText, pattern: Pattern): Place[] {
   const { before, exact, after } = pattern;
-  const whole = join(before, exact, after);
   const places: Place[] = [];
-  for (const shift of likelyShifts(page, whole)) {
-    const place = closest(page, exact, shift + before.length);
-    if (place && !places.some((other) => other.start < place.end && place.start < other.end))
-      places.push(withNeighbours(page, pattern, place));
+  for (const shift of likelyShifts(page, join(before, exact, after))) {
+    const stretch = closest(page, exact, shift + before.length);
+    if (!stretch || places.some((other) => other.start < stretch.end && stretch.start < other.end)) continue;
+    const place = withNeighbours(page, pattern, stretch);
+    places.push(place);
+    if (isClear(place)) break;
   }
   return places;
 }
+
+const isClear = ({ likeness, before, after }: Place): boolean =>
+  Math.min(likeness, before ?? 1, after ?? 1) >= CLEAR && before !== null && after !== null;
 
 function join(...parts: FoldedText[]): Uint16Array {
   const codes = new Uint16Array(parts.reduce((sum, { length }) => sum + length, 0));

@@ -3,7 +3,7 @@ import type { Place } from './places.ts';
 /** Beyond so many units, more text makes a place no surer. */
 const SURE_LENGTH = 200;
 /** What prefix and suffix weigh beside the text itself, in units of it, and what the old place does. */
-const CONTEXT_WEIGHT = 40;
+const CONTEXT_WEIGHT = 20;
 const DISTANCE_WEIGHT = { byPath: 12, byPosition: 4 };
 /** What it is worth that every letter is the same, where there are enough of them. */
 const EQUAL_WEIGHT = 8;
@@ -23,12 +23,16 @@ export interface Old {
 /** How well text, context and place fit together. */
 function fit(place: Place, { length, near, isByPath }: Old): number {
   const weight = Math.min(length, SURE_LENGTH);
-  const sides = [place.before, place.after].filter((side) => side !== null);
-  const context = sides.reduce((sum, side) => sum + side, 0) / Math.max(1, sides.length);
   const doublings = Math.min(MOST_DOUBLINGS, Math.log2(1 + Math.abs(place.start - near) / NEAR));
   const distance = doublings * (isByPath ? DISTANCE_WEIGHT.byPath : DISTANCE_WEIGHT.byPosition);
   const equal = place.likeness === 1 && length >= ENOUGH_TO_BE_EQUAL ? EQUAL_WEIGHT : 0;
-  return place.likeness * weight + equal + context * CONTEXT_WEIGHT - distance;
+  return place.likeness * weight + equal + (contextOf(place) ?? 0) * CONTEXT_WEIGHT - distance;
+}
+
+/** How well both sides fit together; null where the quote has none. */
+function contextOf({ before, after }: Place): number | null {
+  if (before === null || after === null) return before ?? after;
+  return (before + after) / 2;
 }
 
 /** The place that fits best. */
@@ -54,10 +58,9 @@ const LEAST = [
 ];
 
 /** Whether so much is left that it is the passage and not one like it. A short text needs its context. */
-export function isTrusted({ likeness, before, after }: Place, length: number): boolean {
+export function isTrusted(place: Place, length: number): boolean {
   const { alone, together } = LEAST.find(({ upTo }) => length <= upTo)!;
-  if (before === null && after === null) return likeness >= Math.min(alone, 1);
-  // One side is enough: a paragraph may have been put in on the other.
-  const context = Math.max(before ?? 0, after ?? 0);
-  return likeness >= alone - (alone - together) * context;
+  const context = contextOf(place);
+  if (context === null) return place.likeness >= Math.min(alone, 1);
+  return place.likeness >= alone - (alone - together) * context;
 }

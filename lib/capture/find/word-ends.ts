@@ -1,3 +1,4 @@
+import type { TextQuoteSelector } from '#lib/model/selector.ts';
 import type { FoldedText } from './folded-text.ts';
 import type { Stretch } from './places.ts';
 
@@ -50,3 +51,31 @@ function unitsOfSame(signs: string, gap: string): number | null {
 }
 
 const mirrored = (text: string): string => [...text].reverse().join('');
+
+/** So far an end may be from the nearest word's. */
+const FAR = 12;
+
+/** Moves ends that fall into words to the nearest end of the word, where the quote begins and ends with whole words. */
+export function atWholeWords(
+  text: string,
+  [start, end]: [start: number, end: number],
+  { exact, prefix = '', suffix = '' }: TextQuoteSelector,
+): [start: number, end: number] {
+  const first = isInWord(prefix + exact, prefix.length) ? start : nearestEnd(text, start);
+  const last = isInWord(exact + suffix, exact.length) ? end : nearestEnd(text, end);
+  return first < last ? [first, last] : [start, end];
+}
+
+function nearestEnd(text: string, unit: number): number {
+  for (let away = 0; away <= FAR; away++) {
+    if (!isInWord(text, unit - away)) return unit - away;
+    if (!isInWord(text, unit + away)) return unit + away;
+  }
+  return unit;
+}
+
+/** Scripts without spaces have no such words. */
+const isInWord = (text: string, unit: number): boolean =>
+  LETTER.test(text.charAt(unit - 1)) && LETTER.test(text.charAt(unit));
+
+const LETTER = /(?![\u2e80-\uffff])[\p{L}\p{M}\p{N}]/u;

@@ -58,12 +58,12 @@ export function tryPage<Name extends string>(
 ): Record<Name, Tally> {
   const steps: { before?: (doc: Document) => void; after: ((edit: Edit) => void)[] } = LEVELS[level];
   const old = parse(html);
-  const passages = choosePassages(old, new Random(seed + 1000));
+  const passages = choosePassages(old, new Random(seed + 77_000));
   const doc = parse(html);
   mark(doc, passages);
   const oldParagraphs = paragraphsOf(old);
   steps.before?.(old);
-  const random = new Random(seed + 2000);
+  const random = new Random(seed + 88_000);
   for (const edit of steps.after) edit({ doc, random, strangers });
   const truth = takeMarks(doc.body);
   const solid = solidBefore(doc.body.textContent ?? '');
