@@ -9,8 +9,9 @@ const { values, positionals } = parseArgs({ options: { docs: { type: 'boolean' }
 const wanted = positionals[0] ?? '';
 
 const files = (await readdir(import.meta.dirname)).filter((file) => file.endsWith('.bench.ts')).sort();
+/** A folder's figures are in `capture.bench.ts` and in files like `capture-find.bench.ts`. */
 const chosen = files.filter((file) => {
-  const folder = `${file.replace('.bench.ts', '')}/`;
+  const folder = `${/^[a-z]+/.exec(file)![0]}/`;
   return folder.startsWith(wanted) || wanted.startsWith(folder);
 });
 

@@ -1,4 +1,5 @@
 export function findProgram(...names: string[]): string | undefined;
 export function findChromium(): string | undefined;
 export function findFirefox(): string | undefined;
-export function missingPackages(): string[];
+export const PAGES: string;
+export function missingPackages(wanted?: { pages?: boolean }): string[];

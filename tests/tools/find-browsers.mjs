@@ -1,4 +1,4 @@
-import { accessSync, constants } from 'node:fs';
+import { accessSync, constants, existsSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
 
 function isProgram(path) {
@@ -26,13 +26,17 @@ export function findFirefox() {
   return process.env.FIREFOX_PATH ?? findProgram('firefox-esr', 'firefox');
 }
 
-/** The Debian packages still missing for running the extension in both browsers. */
-export function missingPackages() {
+/** Real pages for the tests, from Debian's python-mpmath-doc or, elsewhere, a copy of the folder that it installs. */
+export const PAGES = process.env.MPMATH_DOCS ?? '/usr/share/doc/python-mpmath-doc/html';
+
+/** The Debian packages still missing for running the extension in both browsers, and with real pages for tests. */
+export function missingPackages({ pages = false } = {}) {
   const wanted = [
     ['chromium', findChromium()],
     ['firefox-esr', findFirefox()],
     ['xvfb', findProgram('Xvfb')],
     ['xdotool', findProgram('xdotool')],
+    ...(pages ? [['python-mpmath-doc', existsSync(PAGES)]] : []),
   ];
-  return wanted.filter(([, path]) => !path).map(([name]) => name);
+  return wanted.filter(([, isThere]) => !isThere).map(([name]) => name);
 }

@@ -25,8 +25,8 @@ const COMMANDS = {
       ['eslint', '.'],
     ],
   },
-  test: { browsers: true, steps: [['node', 'tests/tools/test.ts']] },
-  bench: { browsers: true, steps: [['node', 'tests/bench/run.ts']] },
+  test: { browsers: true, pages: true, steps: [['node', 'tests/tools/test.ts']] },
+  bench: { browsers: true, pages: true, steps: [['node', 'tests/bench/run.ts']] },
 };
 
 /** Runs a program in the project's folder and returns its exit code; `bin` comes first or last on its PATH. */
@@ -68,8 +68,8 @@ function ensurePackages() {
   if (!existsSync(join(root, '.wxt/tsconfig.json')) && run(['wxt', 'prepare'])) stop('wxt prepare failed.');
 }
 
-function ensureBrowsers() {
-  const missing = missingPackages();
+function ensureBrowsers(pages) {
+  const missing = missingPackages({ pages });
   if (missing.length === 0) return;
   const asRoot = process.getuid?.() === 0 ? [] : ['sudo', '-n'];
   const allowed = asRoot.length === 0 || spawnSync('sudo', ['-n', 'true']).status === 0;
@@ -79,17 +79,19 @@ function ensureBrowsers() {
     run([...apt, 'update'], { own: false });
     run([...apt, 'install', '-y', '--no-install-recommends', ...missing], { own: false });
   }
-  const left = missingPackages();
+  const left = missingPackages({ pages });
   if (left.length > 0) {
-    stop(`Please install ${left.join(', ')} (or set CHROMIUM_PATH and FIREFOX_PATH), then run this again.`);
+    stop(
+      `Please install ${left.join(', ')} (or set CHROMIUM_PATH, FIREFOX_PATH and, for the tests' pages, MPMATH_DOCS), then run this again.`,
+    );
   }
 }
 
 const [name, ...args] = process.argv.slice(2);
 if (!Object.hasOwn(COMMANDS, name ?? '')) stop(`Commands: ${Object.keys(COMMANDS).join(', ')}`);
-const { browsers, steps } = COMMANDS[name];
+const { browsers, pages, steps } = COMMANDS[name];
 ensurePackages();
-if (browsers) ensureBrowsers();
+if (browsers) ensureBrowsers(pages);
 for (const [index, step] of steps.entries()) {
   const status = run(index === steps.length - 1 ? [...step, ...args] : step);
   if (status) process.exit(status);

@@ -1,8 +1,6 @@
 import { existsSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
-
-/** The HTML documentation of mpmath, as the Debian package python-mpmath-doc installs it: prose full of formulas. */
-const DOCS = '/usr/share/doc/python-mpmath-doc/html';
+import { PAGES } from '#tests/tools/find-browsers.mjs';
 
 /** Chapters with much prose: more than 300 paragraphs of it. */
 export const CHAPTERS = [
@@ -18,8 +16,8 @@ export const CHAPTERS = [
 /** With one more, the chapters are a megabyte of HTML. */
 export const MEGABYTE = [...CHAPTERS, 'functions/bessel'];
 
-/** The markup of a chapter. */
+/** The markup of a chapter of the documentation of mpmath: prose full of formulas. */
 export async function readChapter(chapter: string): Promise<string> {
-  if (!existsSync(DOCS)) throw new Error('Install the Debian package python-mpmath-doc, or run npm test.');
-  return readFile(`${DOCS}/${chapter}.html`, 'utf8');
+  if (!existsSync(PAGES)) throw new Error('Install the Debian package python-mpmath-doc, or run npm test.');
+  return readFile(`${PAGES}/${chapter}.html`, 'utf8');
 }
