@@ -34,7 +34,11 @@ export function findByWordsAt(
 ): Found | null {
   const from = Math.max(0, start - (end - start) - AROUND);
   const text = page.text.slice(from, end + (end - start) + AROUND);
-  const place = placeByWords(wordsOnly(text), text, quote, { unit: start - from, isByPath: false });
+  const place = placeByWords(wordsOnly(text), text, quote, {
+    from: start - from,
+    to: start - from,
+    isByPath: false,
+  });
   if (!place || place.likeness < Math.min(ALL_BUT_SAME, likeness + CLEARLY_MORE)) return null;
   const [first, last] = place.units;
   return foundAt(page, [from + first, from + last], 'fuzzy', place.likeness, quote);

@@ -35,13 +35,17 @@ export function* passageSteps(page: PageText, selectors: readonly Selector[]): G
     return { range: byPath, how: 'range', likeness: 1 };
   const byPosition = position ? findPosition(page, position, quote) : null;
   if (byPosition || !quote) return byPosition;
-  // What was put in above it does not move it as far along its path as in the text.
-  const element = path ? elementNear(page.document, path.startSelector.value) : null;
-  const near = {
-    unit: element ? page.unitOf(element, 0) : page.unitOfPoint(position?.start ?? 0),
-    isByPath: element !== null,
-  };
-  return yield* quoteSteps(page, quote, near);
+  return yield* quoteSteps(page, quote, nearOf(page, position?.start ?? 0, path?.startSelector.value));
+}
+
+/** By the path rather than the position: what was put in above the passage does not move it as far along its path. */
+function nearOf(page: PageText, point: number, path: string | undefined): Near {
+  const near = path === undefined ? null : elementNear(page.document, path);
+  const unit = page.unitOfPoint(point);
+  if (!near || (!near.isWhole && near.element.contains(page.root)))
+    return { from: unit, to: unit, isByPath: false };
+  const from = page.unitOf(near.element, 0);
+  return { from, to: near.isWhole ? from : page.unitBehind(near.element), isByPath: true };
 }
 
 function findPosition(
@@ -74,7 +78,7 @@ function* quoteSteps(page: PageText, quote: TextQuoteSelector, near: Near): Gene
   yield;
   const text = page.squeezed;
   yield;
-  const places = equalPlaces(text, pattern) ?? placesOfCommon(page, quote.exact, pattern, near.unit);
+  const places = equalPlaces(text, pattern) ?? placesOfCommon(page, quote.exact, pattern, near.from);
   if (!places.some(isPerfect)) {
     // The same words may stand elsewhere too, while the passage itself has changed.
     yield;

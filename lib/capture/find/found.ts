@@ -15,9 +15,11 @@ export interface Found {
   likeness: number;
 }
 
-/** Where the passage is likely to be. */
+/** Between which units of the page's text the passage is likely to begin. */
 export interface Near {
-  unit: number;
+  from: number;
+  to: number;
+  /** Told by the path of its element, and not by its position alone, which whatever is put in above it shifts. */
   isByPath: boolean;
 }
 
@@ -45,7 +47,8 @@ export function trustedPlace(
 ): Place | null {
   const place = bestPlace(places, {
     length: exact.length,
-    near: text.placeOf(near.unit),
+    from: text.placeOf(near.from),
+    to: text.placeOf(near.to),
     isByPath: near.isByPath,
   });
   return place && isTrusted(place, exact.length) ? place : null;

@@ -74,6 +74,13 @@ export class PageText {
     return this.#nodes[low] === boundary ? start + offset : start;
   }
 
+  /** The UTF-16 offset at which the element ends. */
+  unitBehind(element: Element): number {
+    let node: Node | null = element;
+    while (node && !node.nextSibling) node = node.parentNode;
+    return node?.nextSibling ? this.unitOf(node.nextSibling, 0) : this.text.length;
+  }
+
   /** The range between two UTF-16 offsets; null where the page has meanwhile changed under this text. */
   rangeOf(start: number, end: number): Range | null {
     const first = this.#nodeAt(start);

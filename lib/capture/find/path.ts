@@ -71,9 +71,10 @@ export function elementAt(doc: Document, path: string): Element | null {
   return isWhole ? element : null;
 }
 
-/** The element that the path leads to or, where its last steps lead nowhere, nearly leads to. */
-export function elementNear(doc: Document, path: string): Element | null {
-  return follow(doc, path).element;
+/** The element that the path leads to or, where a step of it leads nowhere, the last one before that. */
+export function elementNear(doc: Document, path: string): { element: Element; isWhole: boolean } | null {
+  const { element, isWhole } = follow(doc, path);
+  return element && { element, isWhole };
 }
 
 function follow(doc: Document, path: string): { element: Element | null; isWhole: boolean } {
@@ -83,29 +84,18 @@ function follow(doc: Document, path: string): { element: Element | null; isWhole
   const [, ...steps] = path.slice(anchor.length).split('/');
   for (const step of steps) {
     const [, name, place] = /^([a-z][\w-]*|\*)\[(\d+)\]$/.exec(step) ?? [];
-    const { child, isThere } = name ? childOf(element ?? doc, name, Number(place)) : NO_CHILD;
-    element = child ?? element;
-    if (!isThere) return { element, isWhole: false };
+    const child = name ? childOf(element ?? doc, name, Number(place)) : null;
+    if (!child) return { element, isWhole: false };
+    element = child;
   }
   return { element, isWhole: element !== null };
 }
 
-const NO_CHILD = { child: null, isThere: false };
-
-/** The child of this name and number; where there are fewer, the last of this name. */
-function childOf(
-  parent: ParentNode,
-  name: string,
-  place: number,
-): { child: Element | null; isThere: boolean } {
-  let found: Element | null = null;
+function childOf(parent: ParentNode, name: string, place: number): Element | null {
   let left = place;
-  for (let child = parent.firstElementChild; child && left > 0; child = child.nextElementSibling) {
-    if (!isNamed(child, name)) continue;
-    found = child;
-    left--;
-  }
-  return { child: found, isThere: left === 0 && found !== null };
+  for (let child = parent.firstElementChild; child; child = child.nextElementSibling)
+    if (isNamed(child, name) && --left === 0) return child;
+  return null;
 }
 
 /** The range between the two places; null when the page has no such places, or in the other order. */

@@ -36,6 +36,8 @@ const BAND = 64;
 const CLOSE_LOOKS = 4;
 /** A place where text and both sides fit so well needs no other to be compared with. */
 const CLEAR = 0.8;
+/** A page may say nearly the same at another place, which has as many grams but for so small a part. */
+const AS_LIKELY = 0.7;
 /** Beyond this share of errors, two texts have nothing to do with one another. */
 const MOST_ERRORS = 0.34;
 
@@ -97,17 +99,19 @@ function isEqualAt(page: FoldedText, exact: FoldedText, start: number): boolean 
 
 /**
  * Places where most of the pattern stands, as far as the grams that it shares with the page tell: likeliest first, and
- * no more once one is as good as can be in a changed page.
+ * once one is as good as can be in a changed page, only those for which as much speaks.
  */
 export function likePlaces(page: FoldedText, pattern: Pattern): Place[] {
   const { before, exact, after } = pattern;
   const places: Place[] = [];
-  for (const shift of likelyShifts(page, join(before, exact, after))) {
+  let enough = 0;
+  for (const { shift, votes } of likelyShifts(page, join(before, exact, after))) {
+    if (votes < enough) break;
     const stretch = closest(page, exact, shift + before.length);
     if (!stretch || places.some((other) => other.start < stretch.end && stretch.start < other.end)) continue;
     const place = withNeighbours(page, pattern, stretch);
     places.push(place);
-    if (isClear(place)) break;
+    if (isClear(place)) enough = Math.max(enough, votes * AS_LIKELY);
   }
   return places;
 }
@@ -125,8 +129,14 @@ function join(...parts: FoldedText[]): Uint16Array {
   return codes;
 }
 
+interface Shift {
+  shift: number;
+  /** Grams that speak for it. */
+  votes: number;
+}
+
 /** By how much the pattern would have to be shifted to lie on the page, likeliest first. */
-function likelyShifts(page: FoldedText, whole: Uint16Array): number[] {
+function likelyShifts(page: FoldedText, whole: Uint16Array): Shift[] {
   const bands = new Map<number, { hits: number; sum: number }>();
   for (let from = 0; from < gramsIn(whole.length); from++) {
     for (const place of page.grams.places(whole, from) ?? []) {
@@ -144,10 +154,7 @@ function likelyShifts(page: FoldedText, whole: Uint16Array): number[] {
   ranked.sort((a, b) => b.votes - a.votes || b.hits - a.hits);
   const best = ranked[0]?.votes ?? 0;
   const likely = ranked.filter(({ votes }) => votes * 2 >= best).slice(0, 2 * CLOSE_LOOKS);
-  return likely
-    .filter(isFirstOfItsBand)
-    .slice(0, CLOSE_LOOKS)
-    .map(({ shift }) => shift);
+  return likely.filter(isFirstOfItsBand).slice(0, CLOSE_LOOKS);
 }
 
 /** Of two bands side by side, the fuller one speaks for both. */

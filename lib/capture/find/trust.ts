@@ -12,18 +12,19 @@ const ENOUGH_TO_BE_EQUAL = 40;
 const NEAR = 200;
 const MOST_DOUBLINGS = 6;
 
-/** Where a passage was, as an offset in the text of the page. */
+/** A passage's length, and between which offsets in the text of the page it should begin. */
 export interface Old {
   length: number;
-  near: number;
-  /** Told by the path of its element, and not by its position alone, which whatever is put in above it shifts. */
+  from: number;
+  to: number;
   isByPath: boolean;
 }
 
 /** How well text, context and place fit together. */
-function fit(place: Place, { length, near, isByPath }: Old): number {
+function fit(place: Place, { length, from, to, isByPath }: Old): number {
   const weight = Math.min(length, SURE_LENGTH);
-  const doublings = Math.min(MOST_DOUBLINGS, Math.log2(1 + Math.abs(place.start - near) / NEAR));
+  const away = Math.max(from - place.start, place.start - to, 0);
+  const doublings = Math.min(MOST_DOUBLINGS, Math.log2(1 + away / NEAR));
   const distance = doublings * (isByPath ? DISTANCE_WEIGHT.byPath : DISTANCE_WEIGHT.byPosition);
   const equal = place.likeness === 1 && length >= ENOUGH_TO_BE_EQUAL ? EQUAL_WEIGHT : 0;
   return place.likeness * weight + equal + (contextOf(place) ?? 0) * CONTEXT_WEIGHT - distance;

@@ -83,6 +83,32 @@ describe('findPassage', () => {
     expect(found!.range.startContainer.parentElement!.id).toBe('x');
   });
 
+  it('takes the nearest by words and neighbours of the section that its path still leads to', () => {
+    const rule = 'Adding exactly may take long where one number is far greater than the other:';
+    const section = (id: string, name: string, [open, close] = ['', '']) =>
+      `<section id="${id}"><p>${TIDES}</p><p>Call ${name}(x, y) here.</p><div><p>${open}${rule}${close}</p></div><p>Call ${name}(1, 2) now.</p></section>`;
+    const found = refind(
+      section('plus', 'plus') + section('minus', 'minus', ['[', ']']),
+      (section('plus', 'plus') + section('minus', 'minus')).replaceAll(/<\/?div>/g, ''),
+    );
+    expect(found!.range.startContainer.parentElement!.closest('section')!.id).toBe('minus');
+  });
+
+  it('takes a changed passage in its place before one that the page says nearly the same around', () => {
+    const entry = (id: string, verb: string, more = 'description') =>
+      `<section id="${id}"><p>${verb} the numbers x and y, giving a floating-point result, optionally with a custom precision and rounding mode.</p>
+      <p>See the documentation of adding for a detailed ${more} of how to specify precision and rounding.</p>
+      <p>Examples: the result is a number, as of every function on this page.</p>${`<p>${WAVES} ${WINDS}</p>`.repeat(4)}</section>`;
+    const range = entry('b', 'Divides')
+      .replace('<p>See', '<p>[See')
+      .replace('rounding.</p>', 'rounding.]</p>');
+    const found = refind(
+      entry('a', 'Multiplies') + range,
+      entry('a', 'Multiplies') + entry('b', 'Divides', 'list'),
+    );
+    expect(found!.range.startContainer.parentElement!.closest('section')!.id).toBe('b');
+  });
+
   it('gives no place for what is gone, nor for a few words that stand elsewhere by chance', () => {
     expect(refind(`<p>${WAVES}</p><p>[${TIDES}]</p>`, `<p>${WAVES}</p><p>${WINDS}</p>`)).toBeNull();
     const page = `<p>So it is with the [spring tide] of March, twice a month.</p><p>${WAVES}</p>`;

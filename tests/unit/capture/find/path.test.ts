@@ -47,8 +47,10 @@ describe('paths', () => {
 
   it('lead near where their last steps no longer fit', () => {
     show(PAGE);
-    expect(elementNear(document, '//*[@id="moon"]/p[7]/b[1]')).toBe(find('#moon > p:nth-of-type(2)'));
-    expect(elementNear(document, '//*[@id="sun"]/p[1]')).toBeNull();
+    const near = (path: string) => elementNear(document, path);
+    expect(near('//*[@id="moon"]/ul[1]/li[7]/b[1]')).toEqual({ element: find('ul'), isWhole: false });
+    expect(near('//*[@id="moon"]/ul[1]')).toEqual({ element: find('ul'), isWhole: true });
+    expect(near('//*[@id="sun"]/p[1]')).toBeNull();
   });
 
   it('are left out where they would be too long to keep', () => {
