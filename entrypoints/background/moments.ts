@@ -1,5 +1,5 @@
 import { passageKey } from '#lib/capture/same-passage.ts';
-import { momentOf } from '#lib/capture/moment/fragment.ts';
+import { parseMoment } from '#lib/capture/links/media-fragment.ts';
 import type { Clip } from '#lib/model/clip.ts';
 import type { KeptMoment } from '#lib/model/message.ts';
 import { FRAGMENT_OF, type Selector } from '#lib/model/selector.ts';
@@ -29,7 +29,7 @@ export function momentsAmong(clips: readonly Clip[]): KeptMoment[] {
   return clips
     .flatMap(({ id, selectors, ownWords, text }) => {
       const fragment = fragmentOf(selectors);
-      const moment = fragment === null ? null : momentOf(fragment);
+      const moment = fragment === null ? null : parseMoment(fragment);
       return moment
         ? [{ start: moment.start, kept: { clipId: id, fragment: fragment!, text: ownWords || text } }]
         : [];

@@ -1,10 +1,8 @@
-import { type Server, createServer } from 'node:http';
-import type { AddressInfo } from 'node:net';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { textFragment } from '#lib/capture/links/text-fragment.ts';
+import { type Chapters, serveChapters } from '#tests/tools/chapters.ts';
 import { type ExtensionBrowser, launchChromium } from '#tests/tools/chromium.ts';
-import { readChapter } from '#tests/unit/capture/find/refind/pages.ts';
 
 const CHAPTERS = ['technical', 'identification', 'calculus/inverselaplace', 'functions/bessel'];
 
@@ -15,32 +13,21 @@ interface Paragraph {
   suffix: string;
 }
 
-let server: Server;
+let pages: Chapters;
 let origin: string;
 let browser: ExtensionBrowser;
 let page: Page;
 
 beforeAll(async () => {
-  server = createServer((request, answer) => {
-    const chapter = CHAPTERS.find((each) => request.url?.split('?')[0] === `/${each}`);
-    answer.setHeader('content-type', 'text/html; charset=utf-8');
-    if (!chapter) return answer.end('<!doctype html><title>Empty</title>');
-    // Without its scripts and sheets, which would be fetched from elsewhere.
-    void readChapter(chapter).then((html) =>
-      answer.end(html.replace(/<script[^]*?<\/script>|<link [^>]*>/g, '')),
-    );
-    return;
-  });
-  await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
-  origin = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
+  pages = await serveChapters(CHAPTERS);
+  origin = pages.origin;
   browser = await launchChromium();
   page = await browser.context.newPage();
 });
 
 afterAll(async () => {
   await browser?.close();
-  server.closeAllConnections();
-  server.close();
+  await pages.close();
 });
 
 /** Paragraphs of prose further down than the window reaches, with what stands beside each in the text of the body. */

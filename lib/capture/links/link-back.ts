@@ -1,10 +1,7 @@
 import type { FragmentSelector, Selector } from '#lib/model/selector.ts';
 import { fragmentOf, placeOf } from '../pdf/place.ts';
-import { momentUrl, parseMoment } from './media-fragment.ts';
+import { MEDIA_FRAGMENTS, momentUrl, parseMoment } from './media-fragment.ts';
 import { textFragment } from './text-fragment.ts';
-
-/** As lib/model/selector.ts has it, whose schemas no script in a page may carry. */
-const MEDIA: FragmentSelector['conformsTo'] = 'http://www.w3.org/TR/media-frags/';
 
 /** The address that leads back to a clip's place: a moment, a page of a PDF, a passage, or the source as a whole. */
 export function linkBack({ url, selectors }: { url: string; selectors: readonly Selector[] }): string {
@@ -17,7 +14,7 @@ export function linkBack({ url, selectors }: { url: string; selectors: readonly 
 }
 
 function fragmentLink(url: string, { conformsTo, value }: FragmentSelector): string | null {
-  if (conformsTo === MEDIA) {
+  if (conformsTo === MEDIA_FRAGMENTS) {
     const moment = parseMoment(value);
     return moment && momentUrl(url, moment);
   }

@@ -1,16 +1,23 @@
+/** What a selector by such a fragment conforms to: as lib/model/selector.ts has it, whose schemas no page may carry. */
+export const MEDIA_FRAGMENTS = 'http://www.w3.org/TR/media-frags/' as const;
+
 /** A moment of a video or sound, in seconds: from the start, which is played, up to the end, which is not. */
 export interface Moment {
   start: number;
   end?: number;
 }
 
-/** A temporal fragment after Media Fragments URI 1.0 (4.2.1): `t=30,60` in seconds of normal play time. */
+/**
+ * A temporal fragment after Media Fragments URI 1.0 (4.2.1): `t=30,60.5` in seconds of normal play time, to a tenth. An
+ * end that is then no later than the start is left out: it would name nothing.
+ */
 export function momentFragment({ start, end }: Moment): string {
-  return end === undefined ? `t=${seconds(start)}` : `t=${seconds(start)},${seconds(end)}`;
+  const from = tenths(start);
+  const to = end === undefined ? from : tenths(end);
+  return to > from ? `t=${from},${to}` : `t=${from}`;
 }
 
-/** No exponent, and no more digits than a clip's milliseconds have. */
-const seconds = (value: number): string => String(Number(Math.max(0, value).toFixed(3)));
+const tenths = (seconds: number): number => Math.round(Math.max(0, seconds) * 10) / 10;
 
 /**
  * The moment that a fragment names, after Media Fragments URI 1.0; null for none. Of several, the last valid one

@@ -1,5 +1,5 @@
 import { oneLine } from '../limits.ts';
-import type { Moment } from './fragment.ts';
+import type { Moment } from '../links/media-fragment.ts';
 
 /** What is needed of a text track and its cues. */
 export interface CaptionTrack {

@@ -1,4 +1,6 @@
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
+import { linkBack } from '#lib/capture/links/link-back.ts';
+import { parseTextFragment } from '#lib/capture/links/text-fragment.ts';
 import { dayInWords, referenceOf } from '#lib/exchange/reference.ts';
 import type { Clip } from '#lib/model/clip.ts';
 import { type Source, hasAddress } from '#lib/model/source.ts';
@@ -11,10 +13,16 @@ import { SiteSwitch } from './sites.tsx';
 export function Provenance({ source, clip }: { source: Source; clip: Clip }) {
   const kept = dayOf(clip.createdAt);
   const parts = [source.author, source.site, source.published && dayInWords(source.published)];
+  const [isOpened, setOpened] = useState(false);
+  const link = linkBack({ url: source.url, selectors: clip.selectors });
+  const open = () => {
+    void rememberOpened(source.url, clip.id);
+    setOpened(true);
+  };
   return (
     <section class="stack provenance" aria-label={t('provenance')}>
       <p class="wrap">
-        <OutLink source={source} clip={clip} />
+        <OutLink source={source} link={link} open={open} />
         {parts.filter(Boolean).map((part) => ` · ${part}`)}
         {source.licence && ' · '}
         {source.licence && (
@@ -24,6 +32,8 @@ export function Provenance({ source, clip }: { source: Source; clip: Clip }) {
         )}
         {` · ${t('keptOn', dayInWords(kept))}`}
       </p>
+      {/* On a site that is not granted, nothing can look whether the passage is still there. */}
+      {isOpened && leadsByWords(link) && <p class="soft">{t('passageOpened')}</p>}
       <CopyReference text={referenceOf(source, kept, words())} />
       <SiteSwitch url={source.url} />
       <p class="soft">{t('privateStudy')}</p>
@@ -31,23 +41,20 @@ export function Provenance({ source, clip }: { source: Source; clip: Clip }) {
   );
 }
 
+const leadsByWords = (link: string): boolean => parseTextFragment(link).length > 0;
+
 const words = () => ({
   noDate: t('referenceNoDate'),
   availableAt: t('referenceAvailableAt'),
   accessed: t('referenceAccessed'),
 });
 
-/** A file on the student's device has no address to go to. */
-function OutLink({ source, clip }: { source: Source; clip: Clip }) {
+/** To the clip's own place in its source. A file on the student's device has no address to go to. */
+function OutLink({ source, link, open }: { source: Source; link: string; open(): void }) {
   const name = source.title || source.url;
   if (!hasAddress(source)) return <span>{name}</span>;
   return (
-    <a
-      href={source.url}
-      target="_blank"
-      rel="noreferrer noopener"
-      onClick={() => void rememberOpened(source.url, clip.id)}
-    >
+    <a href={link} target="_blank" rel="noreferrer noopener" onClick={open}>
       {name}
     </a>
   );

@@ -1,4 +1,4 @@
-import type { Moment } from '#lib/capture/moment/fragment.ts';
+import type { Moment } from '#lib/capture/links/media-fragment.ts';
 
 /** Goes to a moment of a video; a stretch of it is played to its end. */
 export function goTo(video: HTMLVideoElement, { start, end }: Moment): void {

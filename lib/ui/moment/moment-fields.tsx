@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { type Moment, momentOf } from '#lib/capture/moment/fragment.ts';
+import { type Moment, parseMoment } from '#lib/capture/links/media-fragment.ts';
 import { writeTime } from '#lib/capture/moment/time.ts';
 import type { KeptMoment } from '#lib/model/message.ts';
 import { StudentError } from '#lib/model/student-error.ts';
@@ -68,7 +68,7 @@ function KeptMoments({ kept, go }: Pick<MomentFieldsProps, 'kept' | 'go'>) {
       <h3>{t('momentsKept')}</h3>
       <ul class="found">
         {kept.map(({ clipId, fragment, text }) => {
-          const moment = momentOf(fragment)!;
+          const moment = parseMoment(fragment)!;
           const { start, end } = moment;
           const time =
             end === undefined ? writeTime(start) : t('momentStretch', writeTime(start), writeTime(end));

@@ -2,8 +2,8 @@ import { render } from 'preact';
 import { headingsAbove } from '#lib/capture/headings.ts';
 import { captionsAt } from '#lib/capture/moment/cues.ts';
 import { boxInTop } from '#lib/capture/frames.ts';
+import { MEDIA_FRAGMENTS, type Moment, momentFragment } from '#lib/capture/links/media-fragment.ts';
 import { findVideo } from '#lib/capture/moment/find-video.ts';
-import { type Moment, momentFragment } from '#lib/capture/moment/fragment.ts';
 import { readPlace } from '#lib/capture/page/place.ts';
 import { figureOf } from '#lib/capture/pictures/figure.ts';
 import { readPictures } from '#lib/capture/pictures/read-pictures.ts';
@@ -70,9 +70,6 @@ export async function momentSubject(doc: Document): Promise<Subject> {
     },
   };
 }
-
-/** As lib/model/selector.ts has it, whose schemas are not for a page. */
-const MEDIA_FRAGMENTS = 'http://www.w3.org/TR/media-frags/' as const;
 
 /** The moment that the fields say; where they say none, the one that the video shows. */
 function momentOf({ start, end }: Times): Moment {

@@ -1,5 +1,5 @@
 import { findVideo } from '#lib/capture/moment/find-video.ts';
-import { momentOf } from '#lib/capture/moment/fragment.ts';
+import { parseMoment } from '#lib/capture/links/media-fragment.ts';
 import type { Selector } from '#lib/model/selector.ts';
 import { goTo } from './go-to.ts';
 
@@ -9,7 +9,7 @@ import { goTo } from './go-to.ts';
  */
 export function returnToMoment(doc: Document, selectors: readonly Selector[], signal: AbortSignal): boolean {
   const moment = selectors
-    .map((one) => (one.type === 'FragmentSelector' ? momentOf(one.value) : null))
+    .map((one) => (one.type === 'FragmentSelector' ? parseMoment(one.value) : null))
     .find((one) => one !== null);
   if (!moment) return false;
   const video = findVideo(doc);

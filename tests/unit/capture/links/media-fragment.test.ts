@@ -1,7 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { momentFragment, momentUrl, parseMoment } from '#lib/capture/links/media-fragment.ts';
+import {
+  MEDIA_FRAGMENTS,
+  momentFragment,
+  momentUrl,
+  parseMoment,
+} from '#lib/capture/links/media-fragment.ts';
+import { FRAGMENT_OF } from '#lib/model/selector.ts';
 import { MEDIA_FRAGMENT_CASES } from '#tests/data/media-fragments.ts';
+
+it('names what its fragments conform to as the model does', () => {
+  expect(MEDIA_FRAGMENTS).toBe(FRAGMENT_OF.media);
+});
 
 describe('parseMoment', () => {
   it.each(MEDIA_FRAGMENT_CASES)('%s: %s', (_, fragment, moment) => {
@@ -23,18 +33,22 @@ describe('parseMoment', () => {
 });
 
 describe('momentFragment', () => {
-  it('writes seconds to the millisecond', () => {
-    expect(momentFragment({ start: 30, end: 60 })).toBe('t=30,60');
-    expect(momentFragment({ start: 0 })).toBe('t=0');
-    expect(momentFragment({ start: 61.23456 })).toBe('t=61.235');
-    expect(momentFragment({ start: 1e-7 })).toBe('t=0');
+  it.each([
+    [{ start: 30, end: 60 }, 't=30,60'],
+    [{ start: 0 }, 't=0'],
+    [{ start: 12.44 }, 't=12.4'],
+    [{ start: 12.4, end: 20 }, 't=12.4,20'],
+    [{ start: 12.41, end: 12.44 }, 't=12.4'],
+    [{ start: 1e-7 }, 't=0'],
+  ])('writes %j as %s, to a tenth of a second', (moment, text) => {
+    expect(momentFragment(moment)).toBe(text);
   });
 
   it('writes what is read again', () => {
     fc.assert(
-      fc.property(fc.nat(10_000_000), fc.option(fc.integer({ min: 1, max: 10_000_000 })), (from, length) => {
-        const start = from / 1000;
-        const moment = length === null ? { start } : { start, end: (from + length) / 1000 };
+      fc.property(fc.nat(900_000), fc.option(fc.integer({ min: 1, max: 900_000 })), (from, length) => {
+        const start = from / 10;
+        const moment = length === null ? { start } : { start, end: (from + length) / 10 };
         expect(parseMoment(momentFragment(moment))).toEqual(moment);
       }),
     );

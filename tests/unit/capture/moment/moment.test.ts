@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type CaptionTrack, captionsAt, cueText } from '#lib/capture/moment/cues.ts';
-import { momentFragment, momentOf } from '#lib/capture/moment/fragment.ts';
 import { readTime, writeTime } from '#lib/capture/moment/time.ts';
 
 describe('times', () => {
@@ -29,30 +28,6 @@ describe('times', () => {
   test('what is written is read again', () => {
     fc.assert(fc.property(fc.integer({ min: 0, max: 86_399 }), (time) => readTime(writeTime(time)) === time));
   });
-});
-
-describe('fragments', () => {
-  test.each([
-    [{ start: 12.44 }, 't=12.4'],
-    [{ start: 0 }, 't=0'],
-    [{ start: 12.4, end: 20 }, 't=12.4,20'],
-  ])('%j is %s', (moment, text) => expect(momentFragment(moment)).toBe(text));
-
-  test('what is written is read again, to a tenth of a second', () => {
-    const time = fc.integer({ min: 0, max: 900_000 }).map((tenths) => tenths / 10);
-    fc.assert(
-      fc.property(time, fc.option(time, { nil: undefined }), (start, end) => {
-        const moment = end === undefined ? { start } : { start, end };
-        expect(momentOf(momentFragment(moment))).toEqual(moment);
-      }),
-    );
-  });
-
-  test.each(['', 't=', 't=a', 'xywh=1,2,3,4', 't=,20', 't=1,2,3'])('“%s” names no moment', (text) =>
-    expect(momentOf(text)).toBeNull(),
-  );
-  test('the name of the clock may stand there', () =>
-    expect(momentOf('t=npt:3,5')).toEqual({ start: 3, end: 5 }));
 });
 
 describe('captions', () => {
