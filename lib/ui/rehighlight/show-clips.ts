@@ -1,75 +1,55 @@
-import { findPassages } from '#lib/capture/find/find-passages.ts';
-import { clearRanges, paintRanges } from '#lib/capture/find/highlight.ts';
 import { readPlace } from '#lib/capture/page/place.ts';
-import type { ClipsHere } from '#lib/model/message.ts';
-import { returnToMoment } from '../moment/return-to-moment.ts';
 import { send } from '../send.ts';
-import { sayGone } from './say-gone.tsx';
+import { ClipsInPage } from './clips-in-page.ts';
+import { leadTo } from './lead-to.ts';
+import { after, nextChange } from './next-change.ts';
 
-const NAME = 'plumbline-clips';
-/** A page that rewrites itself is looked through again after a rest, and not for ever. */
-const REST = 1500;
-const MOST_LOOKS = 20;
+/** After a change, a page has so many ms for more of them before it is looked through again. */
+const REST = 600;
+/** And so many times as long as the last look took: what never rests is looked through, but little. */
+const RESTS_PER_LOOK = 30;
 
-/** Shows the clips of a page where they are, without touching the page; says so when the one that was opened is gone. */
+/**
+ * Shows the clips of a page where they are, without touching the page, and again whenever it has rewritten itself; leads
+ * to the one that was opened. Ends when `signal` aborts.
+ */
 export async function showClips(doc: Document, signal: AbortSignal): Promise<void> {
-  const here = await send('clipsHere', { url: readPlace(doc).url });
-  if (here.clips.length === 0 || signal.aborted) return;
-  const opened = await look(doc, here);
-  if (opened) bringIntoView(opened);
-  else if (here.openedId !== null) lead(doc, here.openedId, here, signal);
-  lookAgainOnChange(doc, here, signal);
-}
-
-/** Where the clip that was opened is no passage found in the page: to its moment, or a word that it is gone. */
-function lead(doc: Document, openedId: string, { clips }: ClipsHere, signal: AbortSignal): void {
-  const selectors = clips.find(({ clipId }) => clipId === openedId)?.selectors ?? [];
-  if (returnToMoment(doc, selectors, signal)) return;
-  // A picture without a caption has no place to be found by.
-  if (selectors.some(({ type }) => type === 'TextQuoteSelector')) sayGone(doc, openedId);
-}
-
-/** Finds and paints every clip; gives the place of the one that was opened. */
-async function look(doc: Document, { clips, openedId }: ClipsHere): Promise<Range | null> {
-  const pace = {
-    now: () => performance.now(),
-    pause: () => new Promise<void>((rested) => setTimeout(rested, 0)),
-  };
-  const ranges: Range[] = [];
-  let opened: Range | null = null;
-  for await (const { wanted, found } of findPassages(doc.body, clips, pace)) {
-    if (!found) continue;
-    ranges.push(found.range);
-    if (wanted.clipId === openedId) opened = found.range;
+  const answer = await send('clipsHere', { url: readPlace(doc).url });
+  if (answer.clips.length === 0 || signal.aborted) return;
+  const here = new ClipsInPage(doc, answer.clips, signal);
+  const lead = leadTo(doc, answer, here, signal);
+  while (!signal.aborted) {
+    // Heard from before the look on: what changes meanwhile is looked at next time.
+    const changed = nextChange(doc, signal);
+    const busy = await here.look();
+    lead.looked();
+    await changed;
+    lead.changed();
+    await after(Math.max(REST, RESTS_PER_LOOK * busy), signal);
   }
-  paintRanges(doc.defaultView!, NAME, ranges);
-  return opened;
 }
 
-function bringIntoView(range: Range): void {
-  const { top, bottom } = range.getBoundingClientRect();
-  // A text fragment in the address may have led there already.
-  if (top >= 0 && bottom <= innerHeight) return;
-  const start = range.startContainer;
-  const element = start instanceof Element ? start : start.parentElement;
-  element?.scrollIntoView({ block: 'center' });
+/** Shows the clips of whatever page stands in the document: pages that load nothing anew change their address alone. */
+export function followPage(doc: Document): void {
+  const view = doc.defaultView!;
+  let visit = begin(doc);
+  const startAgain = () => {
+    visit.leave();
+    visit = begin(doc);
+  };
+  view.addEventListener('pagehide', () => visit.leave());
+  // Taken out of the browser's store of pages as it was, after the student went back.
+  view.addEventListener('pageshow', ({ persisted }) => persisted && startAgain());
+  // Older browsers lack it, and show the clips when the page is loaded.
+  view.navigation?.addEventListener('currententrychange', () => {
+    if (readPlace(doc).url !== visit.url) startAgain();
+  });
 }
 
-function lookAgainOnChange(doc: Document, here: ClipsHere, signal: AbortSignal): void {
-  let looks = 0;
-  let resting: ReturnType<typeof setTimeout> | undefined;
-  const watch = new MutationObserver(() => {
-    if (resting !== undefined || looks >= MOST_LOOKS) return;
-    resting = setTimeout(() => {
-      resting = undefined;
-      looks++;
-      void look(doc, here);
-    }, REST);
-  });
-  watch.observe(doc.body, { childList: true, subtree: true, characterData: true });
-  signal.addEventListener('abort', () => {
-    watch.disconnect();
-    clearTimeout(resting);
-    clearRanges(doc.defaultView!, NAME);
-  });
+function begin(doc: Document): { url: string; leave(): void } {
+  const leaving = new AbortController();
+  const leave = () => leaving.abort();
+  // Without the extension behind it (just updated) there is nothing to show.
+  showClips(doc, leaving.signal).catch(leave);
+  return { url: readPlace(doc).url, leave };
 }
