@@ -1,11 +1,15 @@
+import { readFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { driveChromium } from '#tests/tools/chromium-driver.ts';
 import { startLearningPages } from '#tests/tools/demo/server.ts';
 import { type BrowserDriver, sees, select, until } from '#tests/tools/driver.ts';
 import { driveFirefox } from '#tests/tools/firefox-driver.ts';
-import { keepIt, slipOf } from '#tests/tools/keep-from-popup.ts';
+import { clickOnSlip, keepIt, slipOf } from '#tests/tools/keep-from-popup.ts';
 import { bringInSyllabus } from '#tests/tools/main-job.ts';
-import { type Served127, serve } from '#tests/tools/serve.ts';
+import { lookAtSlip } from '#tests/tools/slip-look.ts';
+import { type Served, type Served127, serve } from '#tests/tools/serve.ts';
+import { readChapter } from '#tests/unit/capture/find/refind/pages.ts';
 import { TYPESETTERS } from '#tests/unit/capture/maths/typesetters.ts';
 
 const SYLLABUS = '1 Waves\n\t1.1 Dispersion of waves\n\t1.2 Seiches';
@@ -23,6 +27,16 @@ async function pageBy(name: string): Promise<string> {
 <div id="passage">${inline} is the speed in deep water, from the relation ${apart}</div>`;
 }
 
+/** A chapter of the documentation of mpmath as Debian has it, with the MathJax 3 that it asks another host for. */
+async function realPage(): Promise<Record<string, Served>> {
+  const chapter = await readChapter('calculus/odes');
+  const script = await readFile(createRequire(import.meta.url).resolve('mathjax3/es5/tex-mml-chtml.js'));
+  return {
+    '/odes': chapter.replace(/https:[^"]*mathjax@3[^"]*/, '/mathjax.js'),
+    '/mathjax.js': { body: script, headers: { 'content-type': 'text/javascript' } },
+  };
+}
+
 const NAMES = TYPESETTERS.map(({ name }) => name);
 /** Firefox takes the same script: what differs between browsers is selecting, not the markup. */
 const SOME = ['katex', 'mathjax-3-svg', 'mathjax-2-svg', 'native-mathml'];
@@ -37,7 +51,8 @@ describe.each([
 
   beforeAll(async () => {
     const bodies = await Promise.all(NAMES.map(pageBy));
-    pages = await serve(Object.fromEntries(NAMES.map((name, index) => [`/${name}`, bodies[index]!])));
+    const set = Object.fromEntries(NAMES.map((name, index) => [`/${name}`, bodies[index]!]));
+    pages = await serve({ ...set, ...(await realPage()) });
     lessons = await startLearningPages();
     driver = await drive();
     await bringInSyllabus(driver, SYLLABUS);
@@ -53,6 +68,9 @@ describe.each([
     await driver.tab.openSlip();
     await slipOf(driver);
     await keepIt(driver);
+    return lastClip();
+  };
+  const lastClip = async () => {
     await driver.tab.gotoDesk('#/clips');
     await until('the clip', () =>
       driver.tab.run(() => {
@@ -115,5 +133,37 @@ describe.each([
     await select(driver.tab, '#periods');
     const { formulas } = await kept();
     expect(formulas.map(({ isApart }) => isApart)).toEqual([false, false, true, false, true]);
+  });
+
+  test('a chapter of real documentation, whole: every formula once', async () => {
+    await driver.tab.goto(`${pages.origin}/odes`);
+    const [inline, apart] = await until('the maths', () =>
+      driver.tab.run(() => {
+        const places = [...document.querySelectorAll('[role=main] .math')];
+        const isSet = places.length > 0 && places.every((place) => place.querySelector('mjx-container'));
+        return (
+          isSet && [
+            places.filter((one) => one.localName === 'span').length,
+            places.filter((one) => one.localName === 'div').length,
+          ]
+        );
+      }),
+    );
+    expect([inline, apart]).toEqual([30, 2]);
+    await select(driver.tab, '[role=main] p');
+    await driver.tab.openSlip();
+    await slipOf(driver);
+    await clickOnSlip(driver, '.scopes button:last-child');
+    await until('the parts', () =>
+      driver.tab.inSlip((root) => root!.querySelectorAll('.parts input').length > 5),
+    );
+    await driver.tab.press('Enter');
+    await until('it to be kept', async () => (await lookAtSlip(driver.tab))?.text.startsWith('Kept'));
+    await driver.tab.press('Escape');
+    const { formulas, words } = await lastClip();
+    expect(formulas.filter(({ isApart }) => !isApart)).toHaveLength(inline);
+    expect(formulas.filter(({ isApart }) => isApart)).toHaveLength(apart);
+    expect(formulas.filter(({ tex }) => !tex)).toEqual([]);
+    expect(words).not.toMatch(/\\[([]/);
   });
 });

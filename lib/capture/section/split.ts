@@ -14,6 +14,9 @@ export const BLOCK =
 /** A table that lays out a page has its headings in it, or further tables. */
 const LAID_OUT = 'h1, h2, h3, h4, h5, h6, table';
 
+/** A list of terms in which one is told in several paragraphs is no list but a text, as manuals write them. */
+const TOLD_AT_LENGTH = 'dd > p ~ p';
+
 const UNREAD = 'script, style, noscript, template, button, input, select, textarea, hr';
 
 /**
@@ -61,6 +64,7 @@ function kindOf(node: Node, lookOf: (element: Element) => Look): 'unread' | 'blo
 function isPart(element: Element, ends: RangeEnds): boolean {
   if (!element.matches(PART) || ends.first(element) !== element.firstChild || ends.stop(element))
     return false;
+  if (element.localName === 'dl') return !element.querySelector(TOLD_AT_LENGTH);
   return element.localName !== 'table' || !element.querySelector(LAID_OUT);
 }
 

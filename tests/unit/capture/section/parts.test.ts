@@ -35,6 +35,7 @@ describe('the parts of a page', () => {
     ['<table><tr><td><h2>a</h2><p>b</p></td></tr></table>', ['a', 'b']],
     ['<blockquote><p>a</p><p>b</p></blockquote><pre>c\n d</pre>', ['a\nb', 'c\n d']],
     ['<dl><dt>a</dt><dd>b</dd></dl>', ['a\nb']],
+    ['<dl><dt>a</dt><dd><p>b</p><p>c</p></dd></dl>', ['a', 'b', 'c']],
     ['<figure><img alt="a"><figcaption>b</figcaption></figure>', ['a\nb']],
     ['a<br>b<div>c</div>d', ['a\nb', 'c', 'd']],
     [`<p>a</p>${display}<p>b ${inline}</p>`, ['a', '\\[ a^2 \\]', 'b \\( b \\)']],
