@@ -3,7 +3,6 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import {
   type ChromiumDriver,
-  SLIP_ROOT,
   driveChromium,
   inExtensionWorld,
 } from '#tests/tools/chromium-driver.ts';
@@ -11,6 +10,7 @@ import { demoPages } from '#tests/tools/demo/pages.ts';
 import { startLearningPages } from '#tests/tools/demo/server.ts';
 import { click, fill, select, sees, until } from '#tests/tools/driver.ts';
 import { doMainJob } from '#tests/tools/main-job.ts';
+import { clickOnSlip } from '#tests/tools/keep-from-popup.ts';
 import { lookAtSlip } from '#tests/tools/slip-look.ts';
 
 const OPTIONS = JSON.stringify({
@@ -122,25 +122,74 @@ describe('axe finds nothing', () => {
     await popup.close();
   });
 
-  test('on the slip, open and kept', async () => {
-    const page = demoPages[2]!;
+  /** What axe finds in a closed root: it looks into none, so it is shown a copy, style and all, in an open one. */
+  async function inClosedRoot(host: 'plumbline-slip' | 'plumbline-frame'): Promise<string[]> {
+    const copy = `const host = document.querySelector('${host}');
+      const closed = chrome.dom.openOrClosedShadowRoot(host);
+      const copy = document.body.appendChild(document.createElement('div'));
+      const root = copy.attachShadow({ mode: 'open' });
+      root.adoptedStyleSheets = closed.adoptedStyleSheets;
+      root.append(...[...closed.children].map((child) => child.cloneNode(true)));
+      host.remove();`;
+    const script = `${axe.source}; (async () => { ${copy} return axe.run(copy, ${OPTIONS}); })()`;
+    return told((await inExtensionWorld(driver.browser, driver.page, script)) as AxeResults);
+  }
+
+  /** What it finds after `open` on a demo page, narrow and wide, light and dark. */
+  async function inEveryLook(
+    host: 'plumbline-slip' | 'plumbline-frame',
+    path: string,
+    open: () => Promise<void>,
+  ) {
+    const found: string[] = [];
     for (const width of WIDTHS)
       for (const colorScheme of SCHEMES) {
         await driver.page.setViewportSize({ width, height: 800 });
         await driver.page.emulateMedia({ colorScheme });
-        await driver.tab.goto(pages.origin + page.path);
-        await select(driver.tab, page.passageSelector);
-        await driver.tab.openSlip();
-        await until('the slip', async () => (await lookAtSlip(driver.tab))?.focus === 'own-words');
-        // Axe does not look into a closed root: it is shown a copy of the slip, style and all, in an open one.
-        const copy = `const slip = ${SLIP_ROOT}; const copy = document.body.appendChild(document.createElement('div'));
-          const root = copy.attachShadow({ mode: 'open' });
-          root.adoptedStyleSheets = slip.adoptedStyleSheets;
-          root.append(...[...slip.children].map((child) => child.cloneNode(true)));
-          document.querySelector('plumbline-slip').remove();`;
-        const script = `${axe.source}; (async () => { ${copy} return axe.run(copy, ${OPTIONS}); })()`;
-        const found = told((await inExtensionWorld(driver.browser, driver.page, script)) as AxeResults);
-        expect(found).toEqual([]);
+        await driver.tab.goto(pages.origin + path);
+        await open();
+        found.push(...(await inClosedRoot(host)));
       }
+    return found;
+  }
+
+  const openSlipOn = async (css: string) => {
+    await select(driver.tab, css);
+    await driver.tab.openSlip();
+    await until('the slip', async () => (await lookAtSlip(driver.tab))?.focus === 'own-words');
+  };
+
+  test('on the slip, open', async () => {
+    const { path, passageSelector } = demoPages[2]!;
+    expect(await inEveryLook('plumbline-slip', path, () => openSlipOn(passageSelector))).toEqual([]);
+  });
+
+  test('on the slip, widened to parts with pictures', async () => {
+    const widen = async () => {
+      await openSlipOn('#with-pictures p');
+      await clickOnSlip(driver, '.scopes button');
+      await until('the parts', () =>
+        driver.tab.inSlip((root) => root!.querySelectorAll('.parts input').length > 2),
+      );
+    };
+    expect(await inEveryLook('plumbline-slip', '/ebbledore/wave-pictures', widen)).toEqual([]);
+  });
+
+  test('on the slip, kept', async () => {
+    const keep = async () => {
+      await openSlipOn('#with-pictures p');
+      await driver.tab.press('Enter');
+      await until('it to be kept', async () => (await lookAtSlip(driver.tab))?.text.startsWith('Kept'));
+    };
+    expect(await inEveryLook('plumbline-slip', '/ebbledore/wave-pictures', keep)).toEqual([]);
+  });
+
+  test('on the frame around a diagram', async () => {
+    const frame = async () => {
+      const popup = await driver.tab.openPopup();
+      await click(popup, 'Frame a diagram');
+      await until('the frame', () => driver.tab.run(() => !!document.querySelector('plumbline-frame')));
+    };
+    expect(await inEveryLook('plumbline-frame', '/ebbledore/wave-pictures', frame)).toEqual([]);
   });
 });
