@@ -1,11 +1,7 @@
 import axe, { type AxeResults } from 'axe-core';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import {
-  type ChromiumDriver,
-  driveChromium,
-  inExtensionWorld,
-} from '#tests/tools/chromium-driver.ts';
+import { type ChromiumDriver, driveChromium, inExtensionWorld } from '#tests/tools/chromium-driver.ts';
 import { demoPages } from '#tests/tools/demo/pages.ts';
 import { startLearningPages } from '#tests/tools/demo/server.ts';
 import { click, fill, select, sees, until } from '#tests/tools/driver.ts';
