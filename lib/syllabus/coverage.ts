@@ -18,6 +18,10 @@ export interface TopicCoverage {
   /** Its part of the exam, 0 to 1 (see examShares). */
   share: number;
   evidence: Evidence;
+  /** How many things can be asked in it: its questions and lines, or its statements where these are more. */
+  asked: number;
+  /** See securedPart in gaps.ts. */
+  securedPart: number;
   /** In the order in which they are best closed; empty where nothing is missing. */
   gaps: Gap[];
   /** How much of the evidence is missing, 0 to 1 (see missingOf). */
@@ -86,13 +90,16 @@ function topicCoverage(
   statements: number,
 ): TopicCoverage {
   const { evidence, wordless } = tally ?? emptyTally();
+  const secured = securedPart(evidence, statements);
   return {
     topicId,
     share,
     evidence,
+    asked: Math.max(evidence.questions + evidence.lines, statements),
+    securedPart: secured,
     gaps: gapsOf(evidence, wordless),
     missing: missingOf(evidence, statements),
-    atStake: share * (1 - securedPart(evidence, statements)),
+    atStake: share * (1 - secured),
   };
 }
 
