@@ -105,6 +105,11 @@ export async function driveChromium(options: ChromiumOptions = {}): Promise<Chro
     get page() {
       return now.page;
     },
+    async toNewestTab() {
+      const { browser } = now;
+      const page = browser.context.pages().at(-1)!;
+      now = { browser, page, tab: tabDriver(browser, page) };
+    },
     async restart() {
       await now.browser.close();
       now = await until('Chromium to start again', start, 30_000);

@@ -29,6 +29,8 @@ export interface PopupDriver extends PageDriver {
 export interface BrowserDriver {
   name: 'Chromium' | 'Firefox';
   tab: TabDriver;
+  /** Goes on in the tab that was opened last, such as by a link; `tab` is that one then. */
+  toNewestTab(): Promise<void>;
   /** Closes the browser and opens it again on the same profile. */
   restart(): Promise<void>;
   close(): Promise<void>;

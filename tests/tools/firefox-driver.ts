@@ -86,6 +86,9 @@ export async function driveFirefox(
     get firefox() {
       return now.firefox;
     },
+    async toNewestTab() {
+      await now.firefox.switchTo((await now.firefox.tabs()).at(-1)!);
+    },
     async restart() {
       await now.firefox.close();
       now = await start();

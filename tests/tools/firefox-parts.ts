@@ -40,6 +40,24 @@ export function keyActions(combination: string): object[] {
   return [{ type: 'key', id: 'keyboard', actions: [...down, ...up] }];
 }
 
+/** Allows what the add-on asks for, in the question that the browser shows. */
+export async function allow(firefox: Firefox): Promise<void> {
+  await firefox.inChrome(async () => {
+    await firefox.find('#notification-popup[panelopen] .popup-notification-primary-button');
+    // A click in the first half second, which may have been meant for what was there before, does nothing.
+    for (let tries = 0; tries < 50; tries++) {
+      const isAsking = await firefox.run(() => {
+        const panel = document.querySelector('#notification-popup[panelopen]');
+        panel?.querySelector<HTMLElement>('.popup-notification-primary-button')?.click();
+        return panel !== null;
+      });
+      if (!isAsking) return;
+      await sleep(200);
+    }
+    throw new Error('The browser goes on asking');
+  });
+}
+
 /** An element of a page in Firefox. */
 export class FirefoxElement {
   #marionette: Marionette;

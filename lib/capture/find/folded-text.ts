@@ -1,16 +1,22 @@
 import { Grams } from './grams.ts';
 
+/** From one UTF-16 offset of a text up to another. */
+export type Span = readonly [from: number, to: number];
+
 /** A text with what editions of a page differ in left out, and where each of its units stood. */
 export class FoldedText {
   /** UTF-16 units. */
   readonly codes: Uint16Array;
   /** Their offsets in the text that was folded. */
   readonly at: Uint32Array;
+  /** Spans of that text, in order, that no reader sees. */
+  readonly #silent: readonly Span[];
   #grams: Grams | undefined;
 
-  constructor(codes: Uint16Array, at: Uint32Array) {
+  constructor(codes: Uint16Array, at: Uint32Array, silent: readonly Span[] = []) {
     this.codes = codes;
     this.at = at;
+    this.#silent = silent;
   }
 
   get length(): number {
@@ -20,6 +26,13 @@ export class FoldedText {
   /** Built when first asked for: a few milliseconds for a million units. */
   get grams(): Grams {
     return (this.#grams ??= new Grams(this.codes));
+  }
+
+  /** Whether a reader sees any of this stretch: many pages have their words once more in a script. */
+  isSeen(start: number, end: number): boolean {
+    const unit = this.at[start] ?? 0;
+    const span = this.#silent.find(([from, to]) => from <= unit && unit < to);
+    return !span || this.at[end - 1]! >= span[1];
   }
 
   slice(start: number, end: number): string {
@@ -53,7 +66,7 @@ const CHUNK = 4096;
  * Without white space and invisible characters, which change whenever a page's markup does, and with plain quotes and
  * dashes, which change with its editor.
  */
-export function squeeze(text: string): FoldedText {
+export function squeeze(text: string, silent?: readonly Span[]): FoldedText {
   const codes = new Uint16Array(text.length);
   const at = new Uint32Array(text.length);
   let length = 0;
@@ -64,7 +77,7 @@ export function squeeze(text: string): FoldedText {
     codes[length] = plain;
     at[length++] = unit;
   }
-  return new FoldedText(codes.subarray(0, length), at.subarray(0, length));
+  return new FoldedText(codes.subarray(0, length), at.subarray(0, length), silent);
 }
 
 /** Zero for what is left out. */
@@ -92,7 +105,7 @@ const SHORTEST_WORD = 3;
  * The words alone, run together: no digits, signs, short Latin and Greek letter groups or TeX commands. A formula that
  * is plain TeX in one edition and typeset in the next leaves the same words around it.
  */
-export function wordsOnly(text: string): FoldedText {
+export function wordsOnly(text: string, silent?: readonly Span[]): FoldedText {
   const codes = new Uint16Array(text.length);
   const at = new Uint32Array(text.length);
   let length = 0;
@@ -108,7 +121,7 @@ export function wordsOnly(text: string): FoldedText {
     if (run > 0 && isDropped(text, unit - run, run, codes[length - 1]!)) length -= run;
     run = 0;
   }
-  return new FoldedText(codes.subarray(0, length), at.subarray(0, length));
+  return new FoldedText(codes.subarray(0, length), at.subarray(0, length), silent);
 }
 
 function isDropped(text: string, start: number, run: number, last: number): boolean {

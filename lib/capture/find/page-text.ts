@@ -1,5 +1,5 @@
 import { isText } from '../dom.ts';
-import { type FoldedText, squeeze, wordsOnly } from './folded-text.ts';
+import { type FoldedText, type Span, squeeze, wordsOnly } from './folded-text.ts';
 import { unitOfPoint } from './text-points.ts';
 
 const SHOW_TEXT_AND_CDATA = 4 + 8;
@@ -17,6 +17,7 @@ export class PageText {
   readonly #starts: number[] = [];
   #squeezed: FoldedText | undefined;
   #words: FoldedText | undefined;
+  readonly #silent: Span[] = [];
   #isPlain: boolean | undefined;
   #marks: number[] | undefined;
 
@@ -31,6 +32,7 @@ export class PageText {
       if (data === '') continue;
       this.#nodes.push(node);
       this.#starts.push(passed);
+      if (isSilent(node.parentElement)) this.#silent.push([passed, passed + data.length]);
       parts.push(data);
       passed += data.length;
     }
@@ -43,11 +45,11 @@ export class PageText {
   }
 
   get squeezed(): FoldedText {
-    return (this.#squeezed ??= squeeze(this.text));
+    return (this.#squeezed ??= squeeze(this.text, this.#silent));
   }
 
   get words(): FoldedText {
-    return (this.#words ??= wordsOnly(this.text));
+    return (this.#words ??= wordsOnly(this.text, this.#silent));
   }
 
   /** The UTF-16 offset of a code point of the text. */
@@ -104,6 +106,13 @@ export class PageText {
     }
     return low - 1;
   }
+}
+
+/** Code, and what only browsers without scripts show. Scripts of MathJax 2 hold the formulas that it shows. */
+function isSilent(element: Element | null): boolean {
+  const name = element?.localName;
+  if (name === 'script') return !element!.getAttribute('type')?.startsWith('math/');
+  return name === 'style' || name === 'noscript';
 }
 
 /** The UTF-16 offsets of every 256th code point. */

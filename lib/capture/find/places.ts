@@ -57,14 +57,8 @@ export function placesOfCommon(page: PageText, exact: string, pattern: Pattern, 
     units.push(at);
     at = at > 0 ? page.text.lastIndexOf(exact, at - 1) : -1;
   }
-  return units.map((unit) => {
-    const start = page.squeezed.placeOf(unit);
-    return withNeighbours(page.squeezed, pattern, {
-      start,
-      end: start + pattern.exact.length,
-      likeness: 1,
-    });
-  });
+  const starts = units.map((unit) => page.squeezed.placeOf(unit));
+  return starts.flatMap((start) => placeAt(page.squeezed, pattern, start));
 }
 
 /** Where the exact text itself stands; null when it is too short or too common for the page's list of grams. */
@@ -75,9 +69,15 @@ export function equalPlaces(page: FoldedText, pattern: Pattern): Place[] | null 
     if (!hits) continue;
     return hits
       .filter((start) => isEqualAt(page, exact, start))
-      .map((start) => withNeighbours(page, pattern, { start, end: start + exact.length, likeness: 1 }));
+      .flatMap((start) => placeAt(page, pattern, start));
   }
   return null;
+}
+
+/** The place there, to the letter; none where no reader sees it. */
+function placeAt(page: FoldedText, pattern: Pattern, start: number): Place[] {
+  const end = start + pattern.exact.length;
+  return page.isSeen(start, end) ? [withNeighbours(page, pattern, { start, end, likeness: 1 })] : [];
 }
 
 function gramHits(page: FoldedText, exact: FoldedText, from: number): number[] | null {
@@ -108,7 +108,8 @@ export function likePlaces(page: FoldedText, pattern: Pattern): Place[] {
   for (const { shift, votes } of likelyShifts(page, join(before, exact, after))) {
     if (votes < enough) break;
     const stretch = closest(page, exact, shift + before.length);
-    if (!stretch || places.some((other) => other.start < stretch.end && stretch.start < other.end)) continue;
+    if (!stretch || !page.isSeen(stretch.start, stretch.end)) continue;
+    if (places.some((other) => other.start < stretch.end && stretch.start < other.end)) continue;
     const place = withNeighbours(page, pattern, stretch);
     places.push(place);
     if (isClear(place)) enough = Math.max(enough, votes * AS_LIKELY);

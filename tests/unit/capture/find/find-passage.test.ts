@@ -116,6 +116,29 @@ describe('findPassage', () => {
     expect(refind(page, '')).toBeNull();
   });
 
+  it.each(['script type="application/json"', 'noscript'])('passes over copies in a %s', (tag) => {
+    const copy = `<${tag}>{"text":"${TIDES} ${WINDS}"}</${tag.split(' ')[0]}>`;
+    const before = `<p>${WAVES}</p><p>[${TIDES}]</p><p>${WINDS}</p>`;
+    expect(refind(before, `${copy}<p>${WAVES}</p>${copy}`)).toBeNull();
+    const reworded = TIDES.replace('hardest', 'most');
+    const found = refind(before, `${copy}<h1>Sea</h1><p>${WAVES}</p><p>${reworded}</p>${copy}`);
+    expect(summary(found)).toEqual(['fuzzy', reworded]);
+    const short = refind(
+      '<p>Of the moon: [spring tides] and neap tides.</p>',
+      `<${tag}>spring tides</${tag.split(' ')[0]}>`,
+    );
+    expect(short).toBeNull();
+  });
+
+  it('finds a passage with a script in it after the page has grown above', () => {
+    const advert = '<script>show(1)</script>';
+    const found = refind(
+      `<p>[${WAVES}</p>${advert}<p>${TIDES}]</p>`,
+      `<h1>Sea</h1><div>${WAVES}</div>${advert}<div>${TIDES}</div>`,
+    );
+    expect(summary(found)).toEqual(['quote', `${WAVES}show(1)${TIDES}`]);
+  });
+
   it('finds a long passage that has grown in the middle, from its first word to its last', () => {
     const seas = ['swell', 'surge', 'ebb', 'drift', 'bore', 'eddy', 'ripple', 'storm', 'calm', 'flood'];
     const parts = seas.flatMap((sea, i) =>
