@@ -4,6 +4,8 @@ import { unitOfPoint } from './text-points.ts';
 
 const SHOW_TEXT_AND_CDATA = 4 + 8;
 const POINTS_PER_MARK = 256;
+/** Code, and what only browsers without scripts show. Scripts of MathJax 2 hold the formulas that it shows. */
+const SILENT = 'script:not([type^="math/"]), style, noscript';
 
 /**
  * The text of a page as it stands at this moment, with what finding needs of it; each part is made once, when first
@@ -25,6 +27,8 @@ export class PageText {
   constructor(root: Node) {
     this.root = root;
     const walker = this.document.createTreeWalker(root, SHOW_TEXT_AND_CDATA);
+    const elements = (root as Element).querySelectorAll?.(SILENT) ?? [];
+    const silent = new Set<Node>(Array.from(elements).flatMap(({ childNodes }) => [...childNodes]));
     const parts: string[] = [];
     let passed = 0;
     for (let node = walker.nextNode(); isText(node); node = walker.nextNode()) {
@@ -32,7 +36,7 @@ export class PageText {
       if (data === '') continue;
       this.#nodes.push(node);
       this.#starts.push(passed);
-      if (isSilent(node.parentElement)) this.#silent.push([passed, passed + data.length]);
+      if (silent.has(node)) this.#silent.push([passed, passed + data.length]);
       parts.push(data);
       passed += data.length;
     }
@@ -106,13 +110,6 @@ export class PageText {
     }
     return low - 1;
   }
-}
-
-/** Code, and what only browsers without scripts show. Scripts of MathJax 2 hold the formulas that it shows. */
-function isSilent(element: Element | null): boolean {
-  const name = element?.localName;
-  if (name === 'script') return !element!.getAttribute('type')?.startsWith('math/');
-  return name === 'style' || name === 'noscript';
 }
 
 /** The UTF-16 offsets of every 256th code point. */
