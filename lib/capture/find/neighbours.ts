@@ -1,4 +1,4 @@
-import search from 'approx-string-match';
+import { bestMatches } from './best-matches.ts';
 import type { FoldedText } from './folded-text.ts';
 import type { Pattern, Place, Stretch } from './places.ts';
 
@@ -46,7 +46,7 @@ function neighbour(
 ): Neighbour | null {
   const { length } = context;
   if (length === 0) return null;
-  const matches = search(window, context.slice(0, length), Math.floor(length * MOST_ERRORS));
+  const matches = bestMatches(window, context.slice(0, length), Math.floor(length * MOST_ERRORS));
   let best: Neighbour | null = null;
   for (const match of matches) {
     if (best && Math.abs(match[edge] - near) >= Math.abs(best.edge - near)) continue;

@@ -1,4 +1,4 @@
-import search from 'approx-string-match';
+import { bestMatches } from './best-matches.ts';
 import type { FoldedText } from './folded-text.ts';
 import { SHORTEST_LISTED, STEP, gramsIn } from './grams.ts';
 import { withNeighbours } from './neighbours.ts';
@@ -169,7 +169,7 @@ function closest(page: FoldedText, exact: FoldedText, expected: number): Stretch
   const window = page.slice(from, Math.min(page.length, expected + exact.length + slack));
   const most = Math.floor(exact.length * MOST_ERRORS);
   let best: Stretch | null = null;
-  for (const { start, end, errors } of search(window, exact.slice(0, exact.length), most)) {
+  for (const { start, end, errors } of bestMatches(window, exact.slice(0, exact.length), most)) {
     const place = { start: from + start, end: from + end, likeness: 1 - errors / exact.length };
     if (!best || Math.abs(place.start - expected) < Math.abs(best.start - expected)) best = place;
   }
