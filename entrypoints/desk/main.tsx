@@ -4,6 +4,7 @@ import '#lib/ui/base.css';
 import '#lib/ui/page.css';
 import '#lib/ui/round/round.css';
 import '#lib/ui/desk/desk.css';
+import '#lib/ui/desk/coverage/coverage.css';
 import { DeckProvider } from '#lib/ui/deck/deck-context.tsx';
 import { Desk } from '#lib/ui/desk/desk.tsx';
 

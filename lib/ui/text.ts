@@ -28,3 +28,7 @@ export function tell(error: unknown): string {
   }
   return t('errorUnexpected', error instanceof Error ? error.message : String(error));
 }
+
+/** A part of a whole, 0 to 1, in per cent, with at most so many digits behind the point. */
+export const percent = (part: number, digits = 0): string =>
+  part.toLocaleString(undefined, { style: 'percent', maximumFractionDigits: digits });

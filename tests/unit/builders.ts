@@ -2,7 +2,7 @@ import type { Attempt } from '#lib/model/attempt.ts';
 import type { Clip } from '#lib/model/clip.ts';
 import type { Course } from '#lib/model/course.ts';
 import type { Line, Question } from '#lib/model/item.ts';
-import type { Topic } from '#lib/model/topic.ts';
+import type { Statement, Topic } from '#lib/model/topic.ts';
 
 /** A moment to count from: 2026-03-02, 08:00 UTC. */
 export const MORNING = Date.UTC(2026, 2, 2, 8);
@@ -29,6 +29,16 @@ export const aTopic = (over: Partial<Topic> = {}): Topic => ({
   title: 'Waves',
   share: null,
   off: false,
+  ...over,
+});
+
+export const aStatement = (over: Partial<Statement> = {}): Statement => ({
+  ...kept(),
+  courseId: newId(),
+  topicId: newId(),
+  order: 0,
+  code: '(a)',
+  text: 'State what a wave is.',
   ...over,
 });
 

@@ -7,7 +7,8 @@ import { useLive } from '../use-live.ts';
 import { ClipView } from './clip-view.tsx';
 import { ClipsView } from './clips-view.tsx';
 import { CourseView } from './course-view.tsx';
-import { CoverageView } from './coverage-view.tsx';
+import { ChecklistView } from './coverage/checklist-view.tsx';
+import { CoverageView } from './coverage/coverage-view.tsx';
 import { RoundView } from './round-view.tsx';
 import type { Route } from './route.ts';
 import { SyllabusView } from './syllabus-view.tsx';
@@ -37,6 +38,8 @@ export function CoursePages({ route, courseId }: { route: Route; courseId: strin
 
 function CoursePage({ route, standing }: { route: Route; standing: Standing }) {
   switch (route.view) {
+    case 'checklist':
+      return <ChecklistView standing={standing} />;
     case 'clips':
       return <ClipsView standing={standing} />;
     case 'clip':

@@ -102,7 +102,8 @@ interface MarginProps {
 function Margin({ route, courses, course }: MarginProps) {
   const db = useDeck();
   const action = useAction();
-  const here = route.view === 'clip' ? 'clips' : route.view === 'topic' ? 'coverage' : route.view;
+  const here =
+    route.view === 'clip' ? 'clips' : /^(topic|checklist)$/.test(route.view) ? 'coverage' : route.view;
   return (
     <header class="margin">
       <p class="name">

@@ -2,7 +2,7 @@ import { useEffect, useState } from 'preact/hooks';
 
 /** The pages of the desk. */
 export type Route =
-  | { view: 'coverage' | 'clips' | 'syllabus' | 'course' | 'aside' }
+  | { view: 'coverage' | 'checklist' | 'clips' | 'syllabus' | 'course' | 'aside' }
   | { view: 'round'; topicId: string | null }
   | { view: 'clip' | 'topic'; id: string };
 
@@ -10,6 +10,7 @@ export type Route =
 export function routeOf(hash: string): Route {
   const [view, id] = hash.replace(/^#\/?/, '').split('/');
   switch (view) {
+    case 'checklist':
     case 'clips':
     case 'syllabus':
     case 'course':

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { t } from '../text.ts';
+import { percent, t } from '../text.ts';
 import { FULL_SIZE, type Zoom } from './use-zoom.ts';
 
 interface ToolbarProps {
@@ -24,9 +24,7 @@ export function Toolbar(props: ToolbarProps) {
         <button onClick={zoom.farther} aria-label={t('pdfFarther')}>
           −
         </button>
-        <span class="pdf-zoom">
-          {(zoom.scale / FULL_SIZE).toLocaleString(undefined, { style: 'percent' })}
-        </span>
+        <span class="pdf-zoom">{percent(zoom.scale / FULL_SIZE)}</span>
         <button onClick={zoom.closer} aria-label={t('pdfCloser')}>
           +
         </button>

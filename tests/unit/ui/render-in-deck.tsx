@@ -23,6 +23,7 @@ export function freshScreens(): void {
     vi.restoreAllMocks();
     vi.stubGlobal('indexedDB', new IDBFactory());
     vi.stubGlobal('scrollTo', vi.fn());
+    vi.stubGlobal('ResizeObserver', NoLayout);
     vi.stubGlobal('navigator', Object.create(navigator, { storage: { value: storage } }));
     fakeExtension();
     location.hash = '';
@@ -33,6 +34,12 @@ export function freshScreens(): void {
     open = [];
     vi.unstubAllGlobals();
   });
+}
+
+/** Nothing is laid out here, so that nothing changes its size. */
+class NoLayout {
+  observe = () => undefined;
+  disconnect = () => undefined;
 }
 
 const storage = { persisted: async () => true };

@@ -1,16 +1,17 @@
 // @vitest-environment jsdom
-import { screen, waitFor, within } from '@testing-library/preact';
+import { act, screen, waitFor, within } from '@testing-library/preact';
 import { expect, test, vi } from 'vitest';
-import { aLine, anAttempt, aQuestion, aTopic } from '../../builders.ts';
+import { MORNING, aLine, aStatement, anAttempt, aQuestion, aTopic } from '../../builders.ts';
 import { aSource, clipOf, course, courseRows, deep, shallow, source, tides } from '../a-course.ts';
 import { fakeExtension } from '../fake-extension.ts';
 import { freshScreens, openDesk, type Rows } from '../render-in-deck.tsx';
-import { press, read, see } from '../student.ts';
+import { follow, key, press, read, see } from '../student.ts';
 
 freshScreens();
 
+const DAY = 86_400_000;
 const inCourse = { courseId: course.id };
-const rowOf = async (name: RegExp) => within((await see('link', name)).closest('tr')!);
+const rowOf = async (name: RegExp) => within((await see('rowheader', name)).closest('tr')!);
 const topicsShown = async () => {
   await see('table');
   return screen.getAllByRole('rowheader').map(({ textContent }) => textContent);
@@ -29,6 +30,75 @@ test('leaf topics stand worst first, with their shares of the exam', async () =>
   expect((await rowOf(/Tides/)).getByRole('cell', { name: '50%' })).toBeTruthy();
   expect((await rowOf(/Deep/)).getByRole('cell', { name: '30%' })).toBeTruthy();
   await read('3 of 3 topics have nothing yet.');
+});
+
+test('the table is sorted by any column, and back', async () => {
+  await openDesk('coverage', courseRows());
+  await press('Topic');
+  expect(await topicsShown()).toEqual(['1.1 Deep water', '1.2 Shallow water', '2 Tides']);
+  expect((await see('columnheader', /^Topic/)).getAttribute('aria-sort')).toBe('ascending');
+  await press(/^Topic/);
+  expect(await topicsShown()).toEqual(['2 Tides', '1.2 Shallow water', '1.1 Deep water']);
+  await press('Exam share');
+  expect((await topicsShown())[0]).toBe('2 Tides');
+  expect((await see('columnheader', /^Topic/)).hasAttribute('aria-sort')).toBe(false);
+  await press('Worst first again');
+  expect(screen.queryByRole('button', { name: 'Worst first again' })).toBeNull();
+});
+
+test('the map is one stop, and the arrow keys lead from field to field', async () => {
+  await openDesk('coverage', courseRows());
+  const map = within(await see('group', 'The exam as a map'));
+  const fields = map.getAllByRole('link');
+  expect(fields.map((field) => field.getAttribute('aria-label'))).toEqual([
+    '1.1 Deep water: 30% of the exam, 0% of that secured',
+    '1.2 Shallow water: 20% of the exam, 0% of that secured',
+    '2 Tides: 50% of the exam, 0% of that secured',
+  ]);
+  expect(fields.map((field) => field.getAttribute('tabindex'))).toEqual(['0', '-1', '-1']);
+  act(() => fields[0]!.focus());
+  key('ArrowRight');
+  expect(document.activeElement).toBe(fields[1]);
+  expect(fields.map((field) => field.getAttribute('tabindex'))).toEqual(['-1', '0', '-1']);
+  key('ArrowLeft');
+  key('ArrowLeft');
+  expect(document.activeElement).toBe(fields[0]);
+});
+
+test('what is secured is told overall, with its limits, and how it grew', async () => {
+  const question = aQuestion({ ...inCourse, topicId: tides.id, createdAt: MORNING - DAY });
+  const attempts = [0, 4, 9, 16, 30, 44].map((day) =>
+    anAttempt({ ...inCourse, topicId: tides.id, itemId: question.id, at: MORNING + day * DAY }),
+  );
+  vi.useFakeTimers({ toFake: ['Date'], now: MORNING + 45 * DAY });
+  await openDesk('coverage', courseRows({ questions: [question], attempts }));
+  await read(/^Secured: 50% of the exam, likely between 10% and 86%\.$/);
+  await see('img', /^The secured part of the exam over time: 50% now/);
+  vi.useRealTimers();
+});
+
+test('before anything is secured it says what that takes', async () => {
+  await openDesk('coverage', courseRows());
+  await read(/^Nothing is secured yet\./);
+});
+
+test('the checklist has every topic and statement, with boxes to tick on paper', async () => {
+  const topics = courseRows().topics!;
+  const statement = aStatement({
+    ...inCourse,
+    topicId: deep.id,
+    code: 'a',
+    text: 'State the dispersion relation.',
+  });
+  await openDesk('coverage', courseRows({ topics, statements: [statement] }));
+  await follow('Checklist to print');
+  await see('heading', /^Checklist: /);
+  await read('State the dispersion relation.');
+  expect(document.querySelectorAll('.box')).toHaveLength(2 * 4);
+  const printed = vi.fn();
+  vi.stubGlobal('print', printed);
+  await press('Print');
+  expect(printed).toHaveBeenCalledTimes(1);
 });
 
 test('evidence moves a topic down, and is ticked or crossed in words, too', async () => {

@@ -1,12 +1,12 @@
 import type { Gap, TopicCoverage } from '#lib/syllabus/coverage.ts';
 import { changeSettings } from '#lib/store/actions/courses.ts';
-import { useDeck } from '../deck/deck-context.tsx';
-import { useAction } from '../deck/use-action.ts';
-import type { Standing } from '../derive/next-up.ts';
-import { Trouble } from '../parts/trouble.tsx';
-import { t } from '../text.ts';
-import { linkTo } from './route.ts';
-import { ShortcutHint } from './shortcut-hint.tsx';
+import { useDeck } from '../../deck/deck-context.tsx';
+import { useAction } from '../../deck/use-action.ts';
+import type { Standing } from '../../derive/next-up.ts';
+import { Trouble } from '../../parts/trouble.tsx';
+import { t } from '../../text.ts';
+import { linkTo } from '../route.ts';
+import { ShortcutHint } from '../shortcut-hint.tsx';
 
 type GapKind = Gap['kind'];
 

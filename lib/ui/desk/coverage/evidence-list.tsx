@@ -1,7 +1,7 @@
 import type { Evidence } from '#lib/syllabus/coverage.ts';
 import type { Judgement } from '#lib/model/attempt.ts';
-import { Mark } from '../parts/mark.tsx';
-import { t } from '../text.ts';
+import { Mark } from '../../parts/mark.tsx';
+import { t } from '../../text.ts';
 
 interface Piece {
   judgement: Judgement;
