@@ -111,7 +111,7 @@ function Row({ row, topic, aimed, standing }: RowProps) {
       </td>
       <td class="number" data-label={t('coverageStake')}>
         {percent(stake.part, 1)}
-        <span class="soft"> {t('between', percent(stake.low, 1), percent(stake.high, 1))}</span>
+        <span class="soft limits"> {t('between', percent(stake.low, 1), percent(stake.high, 1))}</span>
       </td>
       <td>
         <EvidenceList evidence={row.evidence} />

@@ -5,10 +5,12 @@ import { topicName } from '../../parts/topic-name.ts';
 import { useWidth } from '../../parts/use-width.ts';
 import { percent, t } from '../../text.ts';
 import { linkTo } from '../route.ts';
+import { fitWords } from './fit-words.ts';
 import { type Group, type Tile, levelOf, mapOf } from './map-layout.ts';
 
 /** Width of a letter and height of a line, roughly, in CSS pixels: what does not fit is left to the table. */
 const LETTER = 7;
+const BOLD_LETTER = 8.5;
 const LINE = 18;
 const INSET = 6;
 
@@ -104,41 +106,41 @@ function MapTile({ tile, isStop, onFocus }: MapTileProps) {
   const { left, top, width, height, row, topic } = tile;
   const name = topicName(topic);
   const told = t('mapTile', name, percent(row.share), percent(row.securedPart));
-  const words = row.securedPart > 0 ? percent(row.securedPart) : '';
-  const [first, second] = [fitting(name, width) || fitting(topic.code, width), fitting(words, width)];
+  const lines = linesOf(tile);
   return (
     <a href={linkTo(`topic/${topic.id}`)} aria-label={told} tabindex={isStop ? 0 : -1} onFocus={onFocus}>
       <title>{told}</title>
       <Fill level={levelOf(row.securedPart)} x={left} y={top} width={width} height={height} />
-      {height >= LINE + INSET && (
-        <text x={left + INSET} y={top + LINE}>
-          {first}
+      {lines.map((line, index) => (
+        <text key={index} class={line.isAmount ? 'amount' : ''} x={left + INSET} y={top + (index + 1) * LINE}>
+          {line.words}
         </text>
-      )}
-      {height >= 2 * LINE + INSET && (
-        <text class="amount" x={left + INSET} y={top + 2 * LINE}>
-          {second}
-        </text>
-      )}
+      ))}
     </a>
   );
+}
+
+/** The name, or its code where that is all there is room for, and below it how much is secured. */
+function linesOf({ topic, row, width, height }: Tile): { words: string; isAmount: boolean }[] {
+  const letters = Math.floor((width - 2 * INSET) / LETTER);
+  const room = Math.floor((height - INSET) / LINE);
+  const amount =
+    row.securedPart > 0 ? fitWords(percent(row.securedPart), letters, Math.max(0, room - 1)) : [];
+  const left = room - amount.length;
+  const full = fitWords(topicName(topic), letters, left);
+  const name = full.length > 0 ? full : fitWords(topic.code, letters, left);
+  return [
+    ...name.map((words) => ({ words, isAmount: false })),
+    ...amount.map((words) => ({ words, isAmount: true })),
+  ];
 }
 
 function GroupName({ group: { left, top, width, topic } }: { group: Group }) {
   return (
     <text class="group-name" x={left + 2} y={top + 15} aria-hidden="true">
-      {fitting(topicName(topic), width + INSET) || fitting(topic.code, width + INSET)}
+      {fitWords(topicName(topic), Math.floor(width / BOLD_LETTER), 1)[0] ?? topic.code}
     </text>
   );
-}
-
-/** The words, or as many of them as the width holds with a sign that there are more; '' where not one does. */
-function fitting(words: string, width: number): string {
-  const room = Math.floor((width - 2 * INSET) / LETTER);
-  if (words.length <= room) return words;
-  const cut = words.slice(0, Math.max(0, room - 1));
-  const whole = cut.slice(0, cut.lastIndexOf(' ')).trimEnd();
-  return whole.length > 5 ? `${whole}…` : '';
 }
 
 const LEVELS = ['mapNone', 'mapThird', 'mapTwoThirds', 'mapMost', 'mapAll'] as const;
