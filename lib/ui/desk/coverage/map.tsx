@@ -128,7 +128,8 @@ function linesOf({ topic, row, width, height }: Tile): { words: string; isAmount
     row.securedPart > 0 ? fitWords(percent(row.securedPart), letters, Math.max(0, room - 1)) : [];
   const left = room - amount.length;
   const full = fitWords(topicName(topic), letters, left);
-  const name = full.length > 0 ? full : fitWords(topic.code, letters, left);
+  const isCode = full.length === 0 || full[0] === `${topic.code}…`;
+  const name = isCode ? fitWords(topic.code, letters, left) : full;
   return [
     ...name.map((words) => ({ words, isAmount: false })),
     ...amount.map((words) => ({ words, isAmount: true })),
