@@ -1,6 +1,13 @@
 import { z } from 'zod';
 import { Id, Kept } from './basics.ts';
 
+/** What a share is given in. Parts say only how siblings compare. */
+export const ShareUnit = z.enum(['percent', 'marks', 'hours', 'parts']);
+export type ShareUnit = z.infer<typeof ShareUnit>;
+
+/** The tier or option that something belongs to, such as "Higher tier"; empty where it is for everyone. */
+const Group = z.string().max(60);
+
 /** A node of the syllabus tree. */
 export const Topic = Kept.extend({
   courseId: Id,
@@ -13,8 +20,12 @@ export const Topic = Kept.extend({
   title: z.string().trim().min(1).max(500),
   /** Weight within the exam, relative to its siblings; null means even. */
   share: z.number().nonnegative().nullable(),
-  /** Dropped by a newer syllabus, or an option the student does not sit: kept, but nothing is asked of it. */
+  unit: ShareUnit,
+  group: Group,
+  /** Dropped, or a tier or option that the student does not sit: kept, but nothing is asked of it. */
   off: z.boolean(),
+  /** A newer version of the syllabus has it no longer. What is dropped is off. */
+  dropped: z.boolean(),
 });
 export type Topic = z.infer<typeof Topic>;
 
@@ -25,5 +36,8 @@ export const Statement = Kept.extend({
   order: z.number().int().nonnegative(),
   code: z.string().max(40),
   text: z.string().trim().min(1).max(2000),
+  group: Group,
+  /** Of a tier or option that the student does not sit: kept, but not asked. */
+  off: z.boolean(),
 });
 export type Statement = z.infer<typeof Statement>;

@@ -6,7 +6,7 @@ import { normaliseRows } from './normalise-rows.ts';
 import { LONGEST } from './outline-row.ts';
 import type { OutlineDraftRow } from './outline-row.ts';
 import type { Syllabus } from './rows-of.ts';
-import { activeTopics } from './tree.ts';
+import { keptTopics } from './tree.ts';
 
 export type { OutlineDraftRow } from './outline-row.ts';
 export { rowsOf } from './rows-of.ts';
@@ -21,9 +21,9 @@ export interface BuildContext {
 
 export interface BuiltSyllabus {
   topics: Topic[];
-  /** All statements that are to be kept, also those of topics that were off before. */
+  /** All statements that are to be kept, also those of topics that were dropped before. */
   statements: Statement[];
-  /** Topics that the rows no longer have: off, never deleted, since clips and attempts hang on them. */
+  /** Topics that the rows no longer have: marked so and off, never deleted, since clips and attempts hang on them. */
   dropped: Topic[];
 }
 
@@ -51,7 +51,7 @@ export function buildSyllabus(
     else if (parentId) built.statements.push(touched(statementOf(row, place, parentId), old, ctx.now));
   });
   built.dropped = droppedOf(before.topics, built.topics, ctx.now);
-  built.statements.push(...statementsOffBefore(before, built));
+  built.statements.push(...statementsDroppedBefore(before, built));
   return built;
 }
 
@@ -63,13 +63,18 @@ const topicOf = (row: OutlineDraftRow, place: Place, parentId: string | null): F
   parentId,
   title: row.text,
   share: row.share,
-  off: false,
+  unit: row.share === null ? 'parts' : (row.unit ?? 'parts'),
+  group: row.group ?? '',
+  off: row.off ?? false,
+  dropped: false,
 });
 
 const statementOf = (row: OutlineDraftRow, place: Place, topicId: string): Fresh<Statement> => ({
   ...place,
   topicId,
   text: row.text,
+  group: row.group ?? '',
+  off: row.off ?? false,
 });
 
 /** Trims a row to what the model takes; a row that has a code only is named by it. */
@@ -78,7 +83,8 @@ function tidyRow(row: OutlineDraftRow): OutlineDraftRow {
   const text = row.text.trim();
   const longest = row.kind === 'statement' ? LONGEST.statement : LONGEST.title;
   const share = row.share !== null && row.share >= 0 && Number.isFinite(row.share) ? row.share : null;
-  return { ...row, share, code: text ? code : '', text: cutText(text || code, longest) };
+  const group = cutText((row.group ?? '').trim(), LONGEST.group);
+  return { ...row, share, group, code: text ? code : '', text: cutText(text || code, longest) };
 }
 
 /** A fresh thing with its times: the old one itself where nothing differs. */
@@ -97,13 +103,13 @@ function droppedOf(before: readonly Topic[], topics: readonly Topic[], now: numb
   const ids = new Set(topics.map((topic) => topic.id));
   return before
     .filter((topic) => !ids.has(topic.id))
-    .map((topic) => (topic.off ? topic : { ...topic, off: true, changedAt: now }));
+    .map((topic) => (topic.dropped ? topic : { ...topic, off: true, dropped: true, changedAt: now }));
 }
 
-/** Statements of topics that were off and still are: the rows never had them, so they are not left out. */
-function statementsOffBefore(before: Syllabus, built: BuiltSyllabus): Statement[] {
-  const wereActive = new Set(activeTopics(before.topics).map((topic) => topic.id));
-  const stillOff = new Set(built.dropped.map((topic) => topic.id).filter((id) => !wereActive.has(id)));
+/** Statements of topics that were dropped and still are: the rows never had them, so they are not left out. */
+function statementsDroppedBefore(before: Syllabus, built: BuiltSyllabus): Statement[] {
+  const wereThere = new Set(keptTopics(before.topics).map((topic) => topic.id));
+  const stillDropped = new Set(built.dropped.map((topic) => topic.id).filter((id) => !wereThere.has(id)));
   const used = new Set(built.statements.map((statement) => statement.id));
-  return before.statements.filter((s) => stillOff.has(s.topicId) && !used.has(s.id));
+  return before.statements.filter((s) => stillDropped.has(s.topicId) && !used.has(s.id));
 }

@@ -105,7 +105,7 @@ function topicCoverage(
 
 function countByTopic(statements: readonly Statement[]): Map<string, number> {
   const counts = new Map<string, number>();
-  for (const { topicId } of statements) counts.set(topicId, (counts.get(topicId) ?? 0) + 1);
+  for (const { topicId, off } of statements) if (!off) counts.set(topicId, (counts.get(topicId) ?? 0) + 1);
   return counts;
 }
 

@@ -10,14 +10,14 @@ export interface Syllabus {
 }
 
 /**
- * The rows of a kept syllabus, in reading order, for editing it: the inverse of buildSyllabus. Topics that are off,
- * and all below them, stay out, and so does a statement whose topic is missing.
+ * The rows of a kept syllabus, in reading order, for editing it: the inverse of buildSyllabus. Topics that were
+ * dropped, and all below them, stay out, and so does a statement whose topic is missing.
  */
 export function rowsOf({ topics, statements }: Syllabus): OutlineDraftRow[] {
   const byTopic = Map.groupBy(statements, (statement) => statement.topicId);
   const rows: OutlineDraftRow[] = [];
   const addTopic = ({ topic, children }: TopicNode, depth: number): void => {
-    if (topic.off) return;
+    if (topic.dropped) return;
     rows.push(topicRow(topic, depth));
     const inside = [
       ...(byTopic.get(topic.id) ?? []).map((s) => ({
@@ -32,20 +32,29 @@ export function rowsOf({ topics, statements }: Syllabus): OutlineDraftRow[] {
   return rows;
 }
 
-const topicRow = ({ id, code, title, share }: Topic, depth: number): OutlineDraftRow => ({
+const topicRow = (topic: Topic, depth: number): OutlineDraftRow => ({
   kind: 'topic',
   depth,
-  code,
-  text: title,
-  share,
-  id,
+  code: topic.code,
+  text: topic.title,
+  share: topic.share,
+  ...(topic.share !== null && topic.unit !== 'parts' ? { unit: topic.unit } : {}),
+  ...tierOf(topic),
+  id: topic.id,
 });
 
-const statementRow = ({ id, code, text }: Statement, depth: number): OutlineDraftRow => ({
+const statementRow = (statement: Statement, depth: number): OutlineDraftRow => ({
   kind: 'statement',
   depth,
-  code,
-  text,
+  code: statement.code,
+  text: statement.text,
   share: null,
-  id,
+  ...tierOf(statement),
+  id: statement.id,
+});
+
+/** Left out where there is nothing to say, as in what is read. */
+const tierOf = ({ group, off }: Topic | Statement): Pick<OutlineDraftRow, 'group' | 'off'> => ({
+  ...(group ? { group } : {}),
+  ...(off ? { off } : {}),
 });

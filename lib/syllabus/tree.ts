@@ -42,15 +42,22 @@ export function pathOf(topic: Topic, byId: TopicsById): Topic[] {
 }
 
 /** The topics that count: neither off themselves nor below a topic that is off. */
-export function activeTopics(topics: readonly Topic[]): Topic[] {
-  const active: Topic[] = [];
+export const activeTopics = (topics: readonly Topic[]): Topic[] => withoutBranches(topics, ({ off }) => off);
+
+/** The topics of the syllabus as it is now, switched off or not: neither dropped nor below one that is dropped. */
+export const keptTopics = (topics: readonly Topic[]): Topic[] =>
+  withoutBranches(topics, ({ dropped }) => dropped);
+
+/** The topics in reading order, without those that are out and all below them. */
+function withoutBranches(topics: readonly Topic[], isOut: (topic: Topic) => boolean): Topic[] {
+  const left: Topic[] = [];
   const keep = ({ topic, children }: TopicNode): void => {
-    if (topic.off) return;
-    active.push(topic);
+    if (isOut(topic)) return;
+    left.push(topic);
     children.forEach(keep);
   };
   topicTree(topics).forEach(keep);
-  return active;
+  return left;
 }
 
 /**

@@ -33,8 +33,9 @@ export function makeDeck({ topics, questions, attempts }: DeckSize, now: number)
   const courseId = course.id;
   const made: MadeDeck = { course, topics: [], questions: [], attempts: [] };
   for (let order = 0; order < topics; order++) {
-    const place = { courseId, parentId: null, order, code: String(order + 1), share: null, off: false };
-    made.topics.push({ ...kept(), ...place, title: words.text(4) });
+    const place = { courseId, parentId: null, order, code: String(order + 1), share: null };
+    const whole = { unit: 'parts' as const, group: '', off: false, dropped: false };
+    made.topics.push({ ...kept(), ...place, ...whole, title: words.text(4) });
   }
   for (let i = 0; i < questions; i++) {
     const text = { prompt: `${words.text(10)}?`, answer: `${words.text(22)}.`, marks: 1 + random.below(3) };

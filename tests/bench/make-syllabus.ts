@@ -8,6 +8,8 @@ const NOW = Date.UTC(2026, 2, 2, 8);
 const BELOW_EACH = 24;
 const STATEMENTS_EACH = 3;
 
+const NO_TIER = { group: '', off: false };
+
 /** Makes a syllabus of topics with topics below them, and what a student hangs on it. The same in every run. */
 export class SyllabusMaker {
   readonly topics: Topic[] = [];
@@ -24,14 +26,28 @@ export class SyllabusMaker {
     for (let order = 0; order < count; order++) {
       const isTop = order % (BELOW_EACH + 1) === 0;
       const place = { parentId: isTop ? null : parentId, order, code: String(order + 1), share: null };
-      const topic: Topic = { ...this.#kept(), ...place, title: this.text(4), off: false };
+      const topic: Topic = {
+        ...this.#kept(),
+        ...place,
+        title: this.text(4),
+        ...NO_TIER,
+        unit: 'parts',
+        dropped: false,
+      };
       this.topics.push(topic);
       if (isTop) parentId = topic.id;
       else this.leaves.push(topic);
     }
     for (const { id: topicId } of this.leaves) {
       for (let order = 0; order < STATEMENTS_EACH; order++) {
-        this.statements.push({ ...this.#kept(), topicId, order, code: '', text: `Explain ${this.text(12)}` });
+        this.statements.push({
+          ...this.#kept(),
+          topicId,
+          order,
+          code: '',
+          text: `Explain ${this.text(12)}`,
+          ...NO_TIER,
+        });
       }
     }
   }

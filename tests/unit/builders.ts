@@ -28,6 +28,21 @@ export const aTopic = (over: Partial<Topic> = {}): Topic => ({
   code: '1',
   title: 'Waves',
   share: null,
+  unit: 'parts',
+  group: '',
+  off: false,
+  dropped: false,
+  ...over,
+});
+
+export const aStatement = (over: Partial<Statement> = {}): Statement => ({
+  ...kept(),
+  courseId: newId(),
+  topicId: newId(),
+  order: 0,
+  code: '(a)',
+  text: 'State what a wave is.',
+  group: '',
   off: false,
   ...over,
 });

@@ -96,7 +96,7 @@ function readBare(text: string): Labelled | null {
 function trustInBare(inner: string, space: string, rest: string): 'sure' | 'unsure' | 'none' {
   if (space.length > 1 || space === '\t') return 'sure';
   if (/^(?:i|[ivx]{2,}|[IVX]{2,})$/.test(inner)) return 'sure';
-  if (/^\d/.test(inner)) return /^[^\p{Ll}\d%.,°×+=/-]/u.test(rest) ? 'sure' : 'unsure';
+  if (/^\d/.test(inner)) return /^[^\p{Ll}\d%.,°×+=<>≤≥≈/-]/u.test(rest) ? 'sure' : 'unsure';
   return /^[vx]$/.test(inner) ? 'unsure' : 'none';
 }
 

@@ -1,8 +1,8 @@
 import { StudentError } from '#lib/model/student-error.ts';
+import { MOST_ROWS } from '../outline-row.ts';
 
 /** The most that is read at once: far more than a long syllabus has. */
-export const MOST_LINES = 5000;
-export const MOST_CHARACTERS = 1_000_000;
+const MOST_CHARACTERS = 1_000_000;
 
 /** What stands further on in a line is not read; no row is kept that long. */
 const LONGEST_LINE = 4000;
@@ -44,11 +44,12 @@ export function plainLines(text: string): PlainLine[] {
     afterBlank = blank;
   });
   if (lines.length === 0) throw new StudentError('errorSyllabusEmpty');
-  if (lines.length > MOST_LINES) throw new StudentError('errorSyllabusManyLines', lines.length, MOST_LINES);
+  if (lines.length > MOST_ROWS) throw new StudentError('errorSyllabusManyLines', lines.length, MOST_ROWS);
   return lines;
 }
 
-function checkIsText(text: string): void {
+/** Throws a StudentError for what is no text or too much of it: errorSyllabusTooLarge, errorSyllabusNotText. */
+export function checkIsText(text: string): void {
   if (text.length > MOST_CHARACTERS) {
     throw new StudentError('errorSyllabusTooLarge', text.length, MOST_CHARACTERS);
   }

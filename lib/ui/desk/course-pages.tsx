@@ -11,7 +11,7 @@ import { ChecklistView } from './coverage/checklist-view.tsx';
 import { CoverageView } from './coverage/coverage-view.tsx';
 import { RoundView } from './round-view.tsx';
 import type { Route } from './route.ts';
-import { SyllabusView } from './syllabus-view.tsx';
+import { SyllabusView } from './syllabus/syllabus-view.tsx';
 import { TopicView } from './topic-view.tsx';
 
 /** Stores that a course's standing is read from. */

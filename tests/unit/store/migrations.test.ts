@@ -2,10 +2,11 @@ import 'fake-indexeddb/auto';
 import { openDB } from 'idb';
 import { expect, test } from 'vitest';
 import { firstDeck } from '#lib/store/migrations/001-first-deck.ts';
+import { picturesAndFiles } from '#lib/store/migrations/002-pictures-and-files.ts';
 import { openDeck } from '#lib/store/open.ts';
 import { readAll } from '#lib/store/read.ts';
 import { readSetAside } from '#lib/store/set-aside.ts';
-import { aClip, aQuestion, MORNING, newId } from '../builders.ts';
+import { aClip, aQuestion, aStatement, aTopic, MORNING, newId } from '../builders.ts';
 
 /** A deck as the first version left it. */
 async function deckOfVersion1(
@@ -53,4 +54,42 @@ test('a row that was bad before the step is still set aside after it, whole', as
   const db = await openDeck({ name: 'bad' });
   expect(await readAll(db, 'clips')).toEqual([]);
   expect((await readSetAside(db))[0]!.row).toEqual({ ...bad, pictureIds: [] });
+});
+
+/** A deck as the second version left it. */
+async function deckOfVersion2(name: string, rows: { topics?: object[]; statements?: object[] }) {
+  const db = await openDB(name, 2, {
+    async upgrade(old, _from, _to, transaction) {
+      await firstDeck.run(old, transaction as never);
+      await picturesAndFiles.run(old, transaction as never);
+    },
+  });
+  for (const [store, all] of Object.entries(rows)) for (const row of all) await db.put(store, row);
+  db.close();
+}
+
+test('a syllabus of version 2 opens: what was off had been dropped, and nothing belongs to a tier yet', async () => {
+  const [waves, ice] = [aTopic({ order: 0 }), aTopic({ order: 1, share: 20, off: true })].map((topic) => {
+    const { unit: _unit, group: _group, dropped: _dropped, ...old } = topic;
+    return old;
+  });
+  const { group: _group, off: _off, ...statement } = aStatement({ topicId: waves!.id });
+  await deckOfVersion2('two', { topics: [waves!, ice!], statements: [statement] });
+  const db = await openDeck({ name: 'two' });
+  expect(await readAll(db, 'topics')).toEqual([
+    { ...waves, unit: 'parts', group: '', dropped: false },
+    { ...ice, unit: 'parts', group: '', dropped: true },
+  ]);
+  expect(await readAll(db, 'statements')).toEqual([{ ...statement, group: '', off: false }]);
+  expect(await readSetAside(db)).toEqual([]);
+});
+
+test('an empty deck of version 2 opens, and a bad topic is set aside whole', async () => {
+  await deckOfVersion2('empty-two', {});
+  expect(await readAll(await openDeck({ name: 'empty-two' }), 'topics')).toEqual([]);
+  const bad = { id: newId(), courseId: newId(), title: 5 };
+  await deckOfVersion2('bad-two', { topics: [bad] });
+  const db = await openDeck({ name: 'bad-two' });
+  expect(await readAll(db, 'topics')).toEqual([]);
+  expect((await readSetAside(db))[0]!.row).toEqual({ ...bad, unit: 'parts', group: '', dropped: false });
 });

@@ -84,21 +84,35 @@ describe('buildSyllabus', () => {
     const { topics, statements, dropped } = again(rowsFrom('1 Waves', '1.2 Surf', '2 Tides'), before);
     expect(topics).toHaveLength(3);
     expect(statements).toEqual([]);
-    expect(dropped).toEqual([{ ...swell, off: true, changedAt: LATER }]);
+    expect(dropped).toEqual([{ ...swell, off: true, dropped: true, changedAt: LATER }]);
   });
 
-  it('takes a topic that was off back in, and leaves the statements of one that stays off alone', () => {
+  it('takes a topic that was dropped back in, and leaves the statements of one that stays dropped alone', () => {
     const built = first(...OCEAN);
     const before = {
       ...built,
-      topics: built.topics.map((t) => (t.title === 'Swell' ? { ...t, off: true } : t)),
+      topics: built.topics.map((t) => (t.title === 'Swell' ? { ...t, off: true, dropped: true } : t)),
     };
     const kept = again(rowsOf(before), before);
     expect(kept.dropped).toEqual([before.topics[1]]);
     expect(kept.statements).toEqual(before.statements);
     const back = again(rowsFrom(...OCEAN), before);
-    expect(back.topics[1]).toEqual({ ...before.topics[1], off: false, changedAt: LATER });
+    expect(back.topics[1]).toEqual({ ...before.topics[1], off: false, dropped: false, changedAt: LATER });
     expect(back.statements).toEqual(before.statements);
+  });
+
+  it('keeps units, tiers and what is switched off, which is not dropped', () => {
+    const before = first('1 Waves (12 marks)', '1.1 Swell (HL only)', '(a) state its speed (HL only)');
+    expect(before.topics).toMatchObject([
+      { share: 12, unit: 'marks', group: '' },
+      { share: null, unit: 'parts', group: 'HL', off: false },
+    ]);
+    const rows = rowsOf(before).map((row) => (row.group === 'HL' ? { ...row, off: true } : row));
+    const after = again(rows, before);
+    expect(after.topics[1]).toEqual({ ...before.topics[1], off: true, changedAt: LATER });
+    expect(after.statements).toMatchObject([{ id: before.statements[0]?.id, group: 'HL', off: true }]);
+    expect(after.dropped).toEqual([]);
+    expect(rowsOf(after)).toEqual(rows);
   });
 
   it('gives a row that changes its kind an id of its own', () => {
@@ -130,13 +144,18 @@ describe('buildSyllabus', () => {
   });
 });
 
-const anyRow = fc.record({
-  kind: fc.constantFrom<OutlineDraftRow['kind'][]>('topic', 'statement'),
-  depth: fc.integer({ min: 0, max: 5 }),
-  code: fc.constantFrom('', '1', '1.1', '(a)'),
-  text: fc.constantFrom('Waves', 'Tides', 'Swell', 'define swell', 'Ice'),
-  share: fc.option(fc.integer({ min: 0, max: 100 })),
-});
+const anyRow = fc.record(
+  {
+    kind: fc.constantFrom<OutlineDraftRow['kind'][]>('topic', 'statement'),
+    depth: fc.integer({ min: 0, max: 5 }),
+    code: fc.constantFrom('', '1', '1.1', '(a)'),
+    text: fc.constantFrom('Waves', 'Tides', 'Swell', 'define swell', 'Ice'),
+    share: fc.option(fc.integer({ min: 0, max: 100 })),
+    group: fc.constant('HL'),
+    off: fc.constant(true),
+  },
+  { requiredKeys: ['kind', 'depth', 'code', 'text', 'share'] },
+);
 /** Statements have no share of their own. */
 const anyRows = fc
   .array(anyRow, { maxLength: 30 })

@@ -12,6 +12,8 @@ const statement = (topicId: string) => ({
   order: 0,
   code: '',
   text: 'state it',
+  group: '',
+  off: false,
   createdAt: 0,
   changedAt: 0,
 });
@@ -120,6 +122,8 @@ describe('evidence', () => {
     expect(one({ questions, secured }).atStake).toBe(0.5);
     const statements = [1, 2, 3, 4].map(() => statement(topic.id));
     expect(one({ questions, secured, statements }).atStake).toBe(0.75);
+    const switchedOff = statements.map((one, i) => ({ ...one, group: 'HL', off: i > 0 }));
+    expect(one({ questions, secured, statements: switchedOff }).atStake).toBe(0.5);
   });
 });
 

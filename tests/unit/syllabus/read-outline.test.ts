@@ -252,6 +252,55 @@ describe('shares', () => {
   ])('of "%s"', (line, text, share) => {
     expect(readOutline(line).rows).toMatchObject([{ text, share }]);
   });
+
+  it.each([
+    ['Waves (20 %)', 'percent'],
+    ['Waves 20 per cent', 'percent'],
+    ['Waves [12 marks]', 'marks'],
+    ['Waves: 8 hours', 'hours'],
+    ['Waves (3 h)', 'hours'],
+    ['Waves (4 lessons)', undefined],
+    ['Waves', undefined],
+  ])('of "%s" keep what they are given in', (line, unit) => {
+    expect(readOutline(line).rows[0]?.unit).toBe(unit);
+  });
+});
+
+describe('tiers and options', () => {
+  it.each([
+    ['Shoaling (Higher tier only)', 'Shoaling', 'Higher tier'],
+    ['Shoaling (HT only)', 'Shoaling', 'Higher tier'],
+    ['Shoaling (higher only)', 'Shoaling', 'Higher tier'],
+    ['Shoaling [Higher-tier]', 'Shoaling', 'Higher tier'],
+    ['Shoaling – Foundation tier only', 'Shoaling', 'Foundation tier'],
+    ['Shoaling (HL)', 'Shoaling', 'HL'],
+    ['SL only: Shoaling', 'Shoaling', 'SL'],
+    ['[AHL] Shoaling', 'Shoaling', 'AHL'],
+    ['Shoaling (A-level only)', 'Shoaling', 'A level'],
+    ['Shoaling (Option B)', 'Shoaling', 'Option B'],
+    ['Shoaling (optional)', 'Shoaling', 'Optional'],
+    ['Shoaling (separate sciences only)', 'Shoaling', 'Separate sciences'],
+    ['Shoaling (HL only) (12 marks)', 'Shoaling', 'HL'],
+    ['Shoaling (12 marks) (HL only)', 'Shoaling', 'HL'],
+    ['Option B: Estuaries', 'Estuaries', 'Option B'],
+    ['Higher tier', 'Higher tier', 'Higher tier'],
+    ['Foundation tier: Shoaling', 'Shoaling', 'Foundation tier'],
+  ])('of "%s"', (line, text, group) => {
+    expect(readOutline(line).rows).toMatchObject([{ text, group }]);
+  });
+
+  it.each([
+    'State the dispersion relation (deep water only)',
+    'Higher harmonics',
+    'The core of the Earth (core)',
+    'Standard deviation',
+    'Options for coastal defence',
+    'Higher tides',
+    'SL, the still level',
+  ])('are not seen in "%s"', (line) => {
+    expect(readOutline(line).rows).toMatchObject([{ text: line }]);
+    expect(readOutline(line).rows[0]).not.toHaveProperty('group');
+  });
 });
 
 describe('statements', () => {
@@ -349,8 +398,8 @@ describe('remarks', () => {
     );
     expect(rowsText(rows)).toEqual(['t [1] Waves', '  s define swell', 't [2] Tides']);
     expect(remarks).toEqual([
-      { line: 2, about: 'left-out' },
-      { line: 5, about: 'left-out' },
+      { line: 2, about: 'left-out', text: 'Candidates should be able to:' },
+      { line: 5, about: 'left-out', text: 'Page 3 of 20' },
     ]);
   });
 
@@ -446,7 +495,7 @@ describe('a front page', () => {
       [1, '1.1'],
       [0, '2'],
     ]);
-    expect(remarks).toEqual([{ line: 2, about: 'left-out' }]);
+    expect(remarks).toEqual([{ line: 2, about: 'left-out', text: 'Ormscaith College: first-year course' }]);
   });
 
   it('is not seen where the text below is not numbered', () => {

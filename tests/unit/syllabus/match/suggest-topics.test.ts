@@ -14,6 +14,8 @@ const statementOf = (topic: Topic, text: string) => ({
   order: order++,
   code: '',
   text,
+  group: '',
+  off: false,
   createdAt: 0,
   changedAt: 0,
 });

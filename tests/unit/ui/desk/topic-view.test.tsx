@@ -18,6 +18,8 @@ const statement = (text: string, order: number): Statement => ({
   order,
   code: '',
   text,
+  group: '',
+  off: false,
 });
 const clip = clipOf({ text: 'In deep water ω² = gk.', ownWords: 'Long ones win.', unclear: true });
 

@@ -10,7 +10,7 @@ import {
   removeRow,
 } from '#lib/syllabus/edit-outline.ts';
 import { LONGEST } from '#lib/syllabus/outline-row.ts';
-import { t } from '../text.ts';
+import { t } from '../../text.ts';
 
 interface OutlineRowFormProps {
   rows: OutlineDraftRow[];

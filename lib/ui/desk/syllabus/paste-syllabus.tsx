@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { t } from '../text.ts';
+import { t } from '../../text.ts';
 
 interface PasteSyllabusProps {
   first: boolean;

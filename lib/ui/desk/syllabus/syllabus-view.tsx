@@ -2,12 +2,12 @@ import { useState } from 'preact/hooks';
 import { saveSyllabus } from '#lib/store/actions/courses.ts';
 import { type OutlineDraftRow, buildSyllabus, rowsOf } from '#lib/syllabus/build-syllabus.ts';
 import { type OutlineRemark, readOutline } from '#lib/syllabus/read-outline.ts';
-import { useDeck } from '../deck/deck-context.tsx';
-import { useAction } from '../deck/use-action.ts';
-import type { Standing } from '../derive/next-up.ts';
-import { Trouble } from '../parts/trouble.tsx';
-import { t, tell, tn } from '../text.ts';
-import { linkTo } from './route.ts';
+import { useDeck } from '../../deck/deck-context.tsx';
+import { useAction } from '../../deck/use-action.ts';
+import type { Standing } from '../../derive/next-up.ts';
+import { Trouble } from '../../parts/trouble.tsx';
+import { t, tell, tn } from '../../text.ts';
+import { linkTo } from '../route.ts';
 import { OutlineEditor } from './outline-editor.tsx';
 import { PasteSyllabus } from './paste-syllabus.tsx';
 

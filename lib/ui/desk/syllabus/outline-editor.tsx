@@ -1,7 +1,8 @@
 import { useState } from 'preact/hooks';
 import type { OutlineDraftRow } from '#lib/syllabus/build-syllabus.ts';
 import type { OutlineRemark } from '#lib/syllabus/read-outline.ts';
-import { t, tn } from '../text.ts';
+import { t, tn } from '../../text.ts';
+import { remarkText } from './remark-text.ts';
 import { OutlineRowForm } from './outline-row-form.tsx';
 
 interface OutlineEditorProps {
@@ -72,20 +73,12 @@ export function OutlineEditor({ rows, remarks, change, undo, save, leave, busy }
 const REMARKS_SHOWN = 20;
 
 function Remarks({ remarks }: { remarks: OutlineRemark[] }) {
-  const texts = {
-    'level-skipped': 'remarkLevelSkipped',
-    'code-twice': 'remarkCodeTwice',
-    cut: 'remarkCut',
-    joined: 'remarkJoined',
-    'left-out': 'remarkLeftOut',
-    'too-deep': 'remarkTooDeep',
-  } as const;
   return (
     <details class="remark">
       <summary>{tn('remarks', remarks.length)}</summary>
       <ul class="plain-list">
-        {remarks.slice(0, REMARKS_SHOWN).map(({ line, about }) => (
-          <li key={`${line} ${about}`}>{t(texts[about], line)}</li>
+        {remarks.slice(0, REMARKS_SHOWN).map((remark) => (
+          <li key={`${remark.line} ${remark.about}`}>{remarkText(remark, 'line')}</li>
         ))}
       </ul>
     </details>
