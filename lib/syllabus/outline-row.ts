@@ -51,8 +51,11 @@ export interface OutlineRow extends Omit<OutlineDraftRow, 'id' | 'isNew' | 'off'
  * - `left-out`: it says nothing of its own ("Candidates should be able to:");
  * - `no-text`: it has no text;
  * - `running-head`: it stands at the top or foot of several pages; `page-number`: it numbers a page;
+ * - `small-print`: it is set small at the edge of a page;
  * - `contents`: it belongs to a table of contents;
  * - `prose`: a paragraph that explains, rather than a topic;
+ * - `cover`: it stands on the first page, before the syllabus;
+ * - `picture-page`: a page without text, blank or a picture;
  * - `not-outline`: a picture, a rule, code or the like;
  * - `too-many`: it comes after as many rows as are kept.
  */
@@ -74,8 +77,11 @@ const LEFT_OUT = [
   'no-text',
   'running-head',
   'page-number',
+  'small-print',
   'contents',
   'prose',
+  'cover',
+  'picture-page',
   'not-outline',
   'too-many',
 ] as const;

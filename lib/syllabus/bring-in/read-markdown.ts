@@ -2,7 +2,7 @@ import type { List, ListItem, Nodes, RootContent } from 'mdast';
 import { fromMarkdown } from 'mdast-util-from-markdown';
 import { checkIsText } from '../outline/plain-lines.ts';
 import { readLabel } from '../outline/label.ts';
-import { readLine } from '../outline/read-line.ts';
+import { readHeading, readLine } from '../outline/read-line.ts';
 import type { Mark, ReadLine } from '../outline/read-line.ts';
 import { readLines } from '../outline/read-lines.ts';
 import type { OutlineReading, OutlineRemark } from '../outline-row.ts';
@@ -37,10 +37,8 @@ function readBlock(block: RootContent, lines: ReadLine[], remarks: OutlineRemark
 }
 
 function headingOf(level: number, text: string, line: number): ReadLine {
-  const labelled = readLabel(text);
-  const label = labelled?.label.sure ? labelled.label : null;
-  const mark: Mark = { kind: 'heading', level, label };
-  return lineOf(line, 0, mark, label && labelled ? labelled.rest : text, text);
+  const { mark, text: words } = readHeading(level, text);
+  return lineOf(line, 0, mark, words, text);
 }
 
 /** The lines of a paragraph each say something: "1.1 Swell" and "1.2 Surf" below it are two topics. */

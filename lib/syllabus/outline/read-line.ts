@@ -40,7 +40,8 @@ export function readLine({ line, text, afterBlank }: PlainLine): ReadLine | null
   return { ...base, ...readBody(body) };
 }
 
-function readHeading(level: number, text: string): Pick<ReadLine, 'mark' | 'text'> {
+/** The mark and the text of a heading. */
+export function readHeading(level: number, text: string): Pick<ReadLine, 'mark' | 'text'> {
   const labelled = readLabel(text);
   const label = labelled?.label.sure ? labelled.label : null;
   return { mark: { kind: 'heading', level, label }, text: tidy(label && labelled ? labelled.rest : text) };

@@ -16,8 +16,11 @@ const TEXTS = {
   'no-text': 'remarkNoText',
   'running-head': 'remarkRunningHead',
   'page-number': 'remarkPageNumber',
+  'small-print': 'remarkSmallPrint',
   contents: 'remarkContents',
   prose: 'remarkProse',
+  cover: 'remarkCover',
+  'picture-page': 'remarkPicturePage',
   'not-outline': 'remarkNotOutline',
   'too-many': 'remarkTooMany',
 } as const satisfies Record<RemarkAbout, TextName>;

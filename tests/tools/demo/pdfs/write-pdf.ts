@@ -145,7 +145,14 @@ function streamObject(dictionary: string, data: Buffer): Buffer {
 }
 
 /** WinAnsi keeps these elsewhere than Latin-1 does. */
-const WIN_ANSI: Readonly<Record<string, number>> = { '–': 0x96, '—': 0x97, '’': 0x92, '“': 0x93, '”': 0x94 };
+const WIN_ANSI: Readonly<Record<string, number>> = {
+  '•': 0x95,
+  '–': 0x96,
+  '—': 0x97,
+  '’': 0x92,
+  '“': 0x93,
+  '”': 0x94,
+};
 
 function literal(text: string): string {
   const bytes = [...text].map((letter) => String.fromCharCode(WIN_ANSI[letter] ?? letter.charCodeAt(0)));

@@ -1,0 +1,102 @@
+import { describe, expect, it } from 'vitest';
+import { StudentError } from '#lib/model/student-error.ts';
+import { parentsOf } from '#lib/syllabus/outline/kinds.ts';
+import { readSpecification } from '#lib/syllabus/bring-in/specification/read-specification.ts';
+import { scanned } from '#tests/tools/demo/pdfs/papers.ts';
+import {
+  PLAIN,
+  type SpecEntry,
+  type SpecStyle,
+  makeOutline,
+  writeSpecification,
+} from '#tests/tools/demo/pdfs/specification.ts';
+import { pagesOfPdf } from './pages-of-pdf.ts';
+
+/** Each line with the line it stands under: what "in the right place" means. A bullet is no code. */
+const places = (rows: readonly SpecEntry[]): string[] => {
+  const name = (row: SpecEntry | undefined) =>
+    row ? `${row.code} ${row.text}`.replace('• ', ' ') : 'the top';
+  return parentsOf(rows).map((parent, i) => `${name(rows[i])} < ${name(rows[parent])}`);
+};
+
+/** The part of an outline's lines that come back whole, with their codes, under the right line. */
+async function comparedWith(style: SpecStyle, seed: number) {
+  const outline = makeOutline(200, style.numbering, seed);
+  const { rows, courseName } = readSpecification(await pagesOfPdf(writeSpecification(outline, style)));
+  const found = new Set(places(rows));
+  const wanted = places(outline);
+  const missed = wanted.filter((one) => !found.has(one));
+  return { part: 1 - missed.length / wanted.length, missed, extra: rows.length - outline.length, courseName };
+}
+
+describe('a specification of 200 lines comes back, at least 98 % of them in the right place:', () => {
+  it.each<[string, Partial<SpecStyle>]>([
+    ['as exam boards set it', {}],
+    ['bound, with margins that differ', { binding: 22 }],
+    ['numbered (a) and iv below 1.1', { numbering: 'mixed' }],
+    ['numbered, with bullets below', { numbering: 'bullets' }],
+    ['in one size, by number and indent', { sized: false }],
+    ['not set in, by number and size', { indented: false }],
+    ['by number alone', { indented: false, sized: false }],
+    ['without numbers, by size and indent', { numbering: 'none' }],
+    ['without explanations', { prose: false }],
+  ])('%s', async (_, over) => {
+    for (const seed of [7, 8, 9]) {
+      const { part, missed, extra, courseName } = await comparedWith({ ...PLAIN, ...over }, seed);
+      expect(part, missed.slice(0, 5).join('\n')).toBeGreaterThanOrEqual(0.98);
+      expect(Math.abs(extra)).toBeLessThanOrEqual(4);
+      expect(courseName).toBe('Foundation Oceanography');
+    }
+  });
+});
+
+describe('of a PDF', () => {
+  it('what is no topic is left out, each sort said once with its page', async () => {
+    const pdf = writeSpecification(makeOutline(60));
+    const { remarks } = readSpecification(await pagesOfPdf(pdf));
+    const told = remarks.filter(({ about }) => about !== 'prose');
+    expect(told.map(({ about, page, text }) => [about, page, text])).toEqual([
+      ['cover', 1, 'Specification for first teaching in the coming year'],
+      ['cover', 1, 'Ormscaith College, third version'],
+      ['contents', 2, 'Contents'],
+      ['running-head', 2, 'Foundation Oceanography: specification'],
+      ['page-number', 2, expect.stringMatching(/^Page 2 of \d$/)],
+      ['running-head', 3, 'Ormscaith College'],
+    ]);
+    expect(remarks.some(({ about }) => about === 'prose')).toBe(true);
+  });
+
+  it('tiers and marks are read', async () => {
+    const entries = [
+      { depth: 0, code: '1', text: 'Waves (30 marks)' },
+      { depth: 1, code: '1.1', text: 'Shoaling (Higher tier only)' },
+      { depth: 0, code: '2', text: 'Tides (70 marks)' },
+    ];
+    const { rows } = readSpecification(await pagesOfPdf(writeSpecification(entries)));
+    expect(rows).toMatchObject([
+      { text: 'Waves', share: 30, unit: 'marks' },
+      { text: 'Shoaling', group: 'Higher tier' },
+      { text: 'Tides', share: 70 },
+    ]);
+  });
+
+  it('a scan is told, with its number of pages', async () => {
+    const pages = await pagesOfPdf(scanned());
+    expect(() => readSpecification(pages)).toThrow(new StudentError('errorSyllabusScan', 1));
+  });
+
+  it('a page without text is said, the others are read', async () => {
+    const [cover, contents, ...rest] = await pagesOfPdf(writeSpecification(makeOutline(60)));
+    const { remarks, rows } = readSpecification([cover!, { ...contents!, pieces: [] }, ...rest]);
+    expect(remarks).toContainEqual({ line: 3, page: 2, about: 'picture-page' });
+    expect(rows).toHaveLength(60);
+  });
+
+  it('longer than a syllabus may be, the first 5,000 lines are read and the rest is said', async () => {
+    const style = { ...PLAIN, prose: false };
+    const pdf = writeSpecification(makeOutline(5200), style);
+    const { rows, remarks } = readSpecification(await pagesOfPdf(pdf));
+    expect(rows).toHaveLength(5000);
+    expect(remarks.at(-1)).toMatchObject({ about: 'too-many', text: expect.stringMatching(/^\d/) as string });
+  });
+});
