@@ -11,6 +11,7 @@ import { readBy, readOne } from '#lib/store/read.ts';
 import type { Db } from '#lib/store/schema.ts';
 import { takeOpened } from '#lib/ui/opened.ts';
 import { buildTopicIndex, suggestTopics, type TopicIndex } from '#lib/syllabus/match/index.ts';
+import { activeTopics } from '#lib/syllabus/tree.ts';
 import type { Handlers } from './messages.ts';
 import { momentsAmong, sameAs } from './moments.ts';
 import { addScript, openSlip, showFramed } from './open-slip.ts';
@@ -47,17 +48,19 @@ async function readTopicIndex(db: Db, courseId: string): Promise<TopicIndex> {
   return buildTopicIndex({ topics, statements, tagged });
 }
 
-/** Topics in reading order with their depth, those that are off left out. */
+/** Topics in reading order with their depth, those that are off and what stands below them left out. */
 function listTopics(topics: Topic[]): SlipTopic[] {
   const byId = new Map(topics.map((topic) => [topic.id, topic]));
   const depthOf = (topic: Topic, seen = 0): number => {
     const parent = topic.parentId === null ? undefined : byId.get(topic.parentId);
     return parent && seen < 20 ? 1 + depthOf(parent, seen + 1) : 0;
   };
-  return topics
-    .filter((topic) => !topic.off)
-    .sort((a, b) => a.order - b.order)
-    .map((topic) => ({ id: topic.id, code: topic.code, title: topic.title, depth: depthOf(topic) }));
+  return activeTopics(topics).map((topic) => ({
+    id: topic.id,
+    code: topic.code,
+    title: topic.title,
+    depth: depthOf(topic),
+  }));
 }
 
 /** The background's answers to every message. */

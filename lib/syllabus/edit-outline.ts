@@ -1,4 +1,5 @@
-import { DEEPEST } from './outline-row.ts';
+import { cutText } from './outline/cut-text.ts';
+import { DEEPEST, LONGEST } from './outline-row.ts';
 import type { OutlineDraftRow } from './outline-row.ts';
 import { endOfSubtree, normaliseRows } from './normalise-rows.ts';
 
@@ -26,11 +27,16 @@ export function removeRow(rows: Rows, at: number): OutlineDraftRow[] {
   return normaliseRows(shiftRows(rows, at + 1, endOfSubtree(rows, at), -1).toSpliced(at, 1));
 }
 
-/** Changes what a row says, its code, its share or its kind. */
+/** Takes a row out with all that stands under it. */
+export function removeBranch(rows: Rows, at: number): OutlineDraftRow[] {
+  return rows[at] ? normaliseRows(rows.toSpliced(at, endOfSubtree(rows, at) - at)) : [...rows];
+}
+
+/** Changes what a row says, its code, its share, its tier or its kind, or switches it off or on. */
 export function changeRow(
   rows: Rows,
   at: number,
-  change: Partial<Pick<OutlineDraftRow, 'code' | 'text' | 'share' | 'kind'>>,
+  change: Partial<Pick<OutlineDraftRow, 'code' | 'text' | 'share' | 'unit' | 'group' | 'off' | 'kind'>>,
 ): OutlineDraftRow[] {
   return normaliseRows(rows.map((row, i) => (i === at ? { ...row, ...change } : row)));
 }
@@ -43,6 +49,21 @@ export function insertRowAfter(rows: Rows, at: number): OutlineDraftRow[] {
   const model = next && next.depth > row.depth ? next : row;
   const empty: OutlineDraftRow = { kind: model.kind, depth: model.depth, code: '', text: '', share: null };
   return normaliseRows(rows.toSpliced(at + 1, 0, empty));
+}
+
+/** Takes a line in that was left out, where it stood in the text: as deep as what stands there, and as a topic. */
+export function takeIn(rows: Rows, left: { line: number; text: string }): OutlineDraftRow[] {
+  const at = rows.findLastIndex(({ line }) => line !== undefined && line < left.line) + 1;
+  const depth = rows[at]?.depth ?? rows[at - 1]?.depth ?? 0;
+  const { text, line } = left;
+  const row: OutlineDraftRow = {
+    kind: 'topic',
+    depth,
+    code: '',
+    text: cutText(text, LONGEST.title),
+    share: null,
+  };
+  return normaliseRows(rows.toSpliced(at, 0, { ...row, line }));
 }
 
 /** Puts a row and all that stands under it before the row above it on its level, under the same row as before. */

@@ -1,61 +1,126 @@
 import type { Statement, Topic } from '#lib/model/topic.ts';
+import { type Weights, alike, weightsOf, wordsOf } from './likeness.ts';
+import { Stems } from './match/terms.ts';
 import { parentsOf } from './outline/kinds.ts';
 import type { OutlineDraftRow } from './outline-row.ts';
 import type { Syllabus } from './rows-of.ts';
 import { byIdOf, pathOf } from './tree.ts';
 
-/** Something kept before, in the terms that rows are compared in. */
-interface Known {
-  kept: Topic | Statement;
+type Kept = Topic | Statement;
+
+/** A row, or something kept before, in the terms that they are compared in. */
+interface Told {
   kind: OutlineDraftRow['kind'];
+  code: string;
+  /** Without regard to case, spaces and punctuation. */
   text: string;
   /** The codes down to it: "(a)" alone says little. */
   codes: string;
+  words: ReadonlySet<string>;
 }
 
-type Keys = (thing: { kind: string; text: string; codes: string; code: string }) => string | null;
+interface Known extends Told {
+  kept: Kept;
+}
 
-/** How a row may be known again without an id, the surest first. */
+type Keys = (thing: Told) => string | null;
+
+/** How a row may be known again by what it says, the surest first. */
 const WAYS: Keys[] = [
   ({ kind, codes, text }) => `${kind} ${codes} ${text}`,
   ({ kind, text, code }) => (code ? `${kind} ${code} ${text}` : null),
   ({ kind, text }) => `${kind} ${text}`,
-  ({ kind, codes, code }) => (code ? `${kind} ${codes}` : null),
 ];
+const BY_CODE: Keys = ({ kind, codes, code }) => (code ? `${kind} ${codes}` : null);
+
+/** Texts that have this much in common are the same, reworded. Our choice. */
+const REWORDED = 0.6;
+/** Under the same code, this much is enough: a topic that shares nothing with the old one is another. Our choice. */
+const SAME_CODE = 0.4;
+
+/** A word that more than this many have does not bring two together: time stays in proportion to the syllabus. */
+const MOST_NEAR = 100;
+
+/** What is compared, and what is settled so far. */
+interface Matching {
+  rows: readonly OutlineDraftRow[];
+  told: readonly Told[];
+  known: readonly Known[];
+  weights: Weights;
+  found: (Kept | undefined)[];
+  used: Set<Kept>;
+}
 
 /**
- * For each row, the topic or statement that it was before: by its id; else by code and text (under the
- * same codes, then anywhere), by text alone, or by its
- * code within the codes above it, in this order. Texts are compared without regard to case, spaces and punctuation.
- * Each old one is taken once, in reading order, those that are off last; a row is never taken for something of the other kind.
+ * For each row, the topic or statement that it was before: by its id; else by code and text (under the same codes, then
+ * anywhere), by text alone, by its code within the codes above it where the texts have something in common, or by a
+ * text that is much alike, in this order. Each old one is taken once, in reading order, those that were dropped last; a
+ * row is never taken for something of the other kind, nor is one that the student calls new.
  */
-export function matchRows(
-  rows: readonly OutlineDraftRow[],
-  before: Syllabus,
-): (Topic | Statement | undefined)[] {
-  const known = knownOf(before);
+export function matchRows(rows: readonly OutlineDraftRow[], before: Syllabus): (Kept | undefined)[] {
+  const stems = new Stems();
+  const known = knownOf(before, stems);
+  const told = toldOf(rows, stems);
   const found = matchIds(rows, known);
-  const used = new Set(found);
-  const codes = codesOf(rows);
-  for (const way of WAYS) {
-    const waiting = Map.groupBy(
-      known.filter(({ kept }) => !used.has(kept)),
-      (thing) => way({ ...thing, code: thing.kept.code }),
-    );
-    rows.forEach((row, i) => {
-      if (found[i]) return;
-      const key = way({ kind: row.kind, code: row.code, text: plain(row.text), codes: codes[i] ?? '' });
-      const match = key === null ? undefined : waiting.get(key)?.shift();
-      if (match) used.add((found[i] = match.kept));
-    });
-  }
+  const matching: Matching = {
+    rows,
+    told,
+    known,
+    weights: weightsOf([...known, ...told].map(({ words }) => words)),
+    found,
+    used: new Set(found.filter((kept) => kept !== undefined)),
+  };
+  for (const way of WAYS) matchBy(way, matching);
+  matchBy(BY_CODE, matching, SAME_CODE);
+  matchAlike(matching);
   return found;
 }
 
-function matchIds(
-  rows: readonly OutlineDraftRow[],
-  known: readonly Known[],
-): (Topic | Statement | undefined)[] {
+const waitingIn = ({ rows, found }: Matching): number[] =>
+  [...rows.keys()].filter((i) => !found[i] && !rows[i]!.isNew);
+
+const leftIn = ({ known, used }: Matching): Known[] => known.filter(({ kept }) => !used.has(kept));
+
+function take({ found, used }: Matching, i: number, kept: Kept): void {
+  found[i] = kept;
+  used.add(kept);
+}
+
+function matchBy(way: Keys, matching: Matching, least = 0): void {
+  const { told, weights } = matching;
+  const byKey = Map.groupBy(leftIn(matching), way);
+  for (const i of waitingIn(matching)) {
+    const key = way(told[i]!);
+    const all = key === null ? undefined : byKey.get(key);
+    const first = all?.[0];
+    if (!all || !first || (alike(told[i]!.words, first.words, weights) ?? 1) < least) continue;
+    all.shift();
+    take(matching, i, first.kept);
+  }
+}
+
+/** Pairs of rows and old ones whose texts are much alike, the most alike first. */
+function matchAlike(matching: Matching): void {
+  const { told, weights, found, used } = matching;
+  const byWord = new Map<string, Known[]>();
+  for (const thing of leftIn(matching))
+    for (const word of thing.words) byWord.set(word, [...(byWord.get(word) ?? []), thing]);
+  const pairs = waitingIn(matching).flatMap((i) => {
+    const mine = told[i]!;
+    const telling = [...mine.words]
+      .map((word) => byWord.get(word) ?? [])
+      .filter((all) => all.length <= MOST_NEAR);
+    const near = new Set(telling.flat());
+    return [...near]
+      .filter(({ kind }) => kind === mine.kind)
+      .map((thing) => ({ i, thing, likeness: alike(mine.words, thing.words, weights) ?? 0 }))
+      .filter(({ likeness }) => likeness >= REWORDED);
+  });
+  for (const { i, thing } of pairs.sort((a, b) => b.likeness - a.likeness || a.i - b.i))
+    if (!found[i] && !used.has(thing.kept)) take(matching, i, thing.kept);
+}
+
+function matchIds(rows: readonly OutlineDraftRow[], known: readonly Known[]): (Kept | undefined)[] {
   const byId = new Map(known.map((thing) => [`${thing.kind} ${thing.kept.id}`, thing.kept]));
   return rows.map(({ kind, id }) => {
     const kept = byId.get(`${kind} ${id ?? ''}`);
@@ -64,37 +129,40 @@ function matchIds(
   });
 }
 
-function knownOf({ topics, statements }: Syllabus): Known[] {
+function knownOf({ topics, statements }: Syllabus, stems: Stems): Known[] {
   const byId = byIdOf(topics);
-  const isOff = (thing: Topic | Statement): number => Number('off' in thing && thing.off);
-  const inOrder = <Kept extends Topic | Statement>(all: readonly Kept[]): Kept[] =>
-    all.toSorted((a, b) => isOff(a) - isOff(b) || a.order - b.order);
+  const isDropped = (thing: Kept): number => Number('dropped' in thing && thing.dropped);
+  const inOrder = <K extends Kept>(all: readonly K[]): K[] =>
+    all.toSorted((a, b) => isDropped(a) - isDropped(b) || a.order - b.order);
   const codesTo = (topic: Topic | undefined): string[] =>
     topic ? pathOf(topic, byId).map(({ code, title }) => code || plain(title)) : [];
+  const known = (kept: Kept, kind: Told['kind'], text: string, codes: readonly string[]): Known => ({
+    kept,
+    kind,
+    code: kept.code,
+    text: plain(text),
+    codes: codes.join('/'),
+    words: wordsOf(text, stems),
+  });
   return [
-    ...inOrder(topics).map((kept): Known => ({
-      kept,
-      kind: 'topic',
-      text: plain(kept.title),
-      codes: codesTo(kept).join('/'),
-    })),
-    ...inOrder(statements).map((kept): Known => {
-      const codes = [...codesTo(byId.get(kept.topicId)), kept.code].join('/');
-      return { kept, kind: 'statement', text: plain(kept.text), codes };
-    }),
+    ...inOrder(topics).map((kept) => known(kept, 'topic', kept.title, codesTo(kept))),
+    ...inOrder(statements).map((kept) =>
+      known(kept, 'statement', kept.text, [...codesTo(byId.get(kept.topicId)), kept.code]),
+    ),
   ];
 }
 
-/** For each row, the codes (or, for want of one, texts) of the rows above it and its own. */
-function codesOf(rows: readonly OutlineDraftRow[]): string[] {
-  const codes: string[] = [];
+/** Each row with the codes (or, for want of one, texts) of the rows above it and its own. */
+function toldOf(rows: readonly OutlineDraftRow[], stems: Stems): Told[] {
+  const told: Told[] = [];
   parentsOf(rows).forEach((parent, i) => {
-    const row = rows[i];
-    const above = codes[parent];
-    const own = row ? row.code || plain(row.text) : '';
-    codes.push(above === undefined ? own : `${above}/${own}`);
+    const { kind, code, text } = rows[i]!;
+    const above = told[parent]?.codes;
+    const own = code || plain(text);
+    const codes = above === undefined ? own : `${above}/${own}`;
+    told.push({ kind, code, text: plain(text), codes, words: wordsOf(text, stems) });
   });
-  return codes;
+  return told;
 }
 
 const plain = (text: string): string =>

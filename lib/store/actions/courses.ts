@@ -54,7 +54,7 @@ export async function changeCourse(
   });
 }
 
-/** Saves a whole syllabus: the topics and statements of a course become these. Topics are never deleted, only off. */
+/** Saves a whole syllabus: the topics and statements of a course become these. Topics are never deleted, only dropped. */
 export async function saveSyllabus(
   db: Db,
   courseId: string,

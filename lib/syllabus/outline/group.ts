@@ -15,7 +15,7 @@ const BRACKETED_END = new RegExp(String.raw`\s*[([]\s*${NAMED}\s*[)\]]\s*\.?$`, 
 const BRACKETED_START = new RegExp(String.raw`^[([]\s*${NAMED}\s*[)\]]\s*[:–—-]?\s*`, 'i');
 const OPEN_END = new RegExp(String.raw`\s*[,;:–—-]\s*(${WITH_ONLY})\s+only\s*\.?$`, 'i');
 const OPEN_START = new RegExp(
-  String.raw`^(?:(${WITH_ONLY})\s+only\s*[:–—-]?|(${TIER}${KIND})\s*[:–—-])\s+(?=\S)`,
+  String.raw`^(?:(${WITH_ONLY})\s+only\s*[:–—-]?|(${TIER}${KIND}|${OPTION})\s*[:–—-])\s+(?=\S)`,
   'i',
 );
 const WHOLE = new RegExp(String.raw`^(${TIER}${KIND}|${OPTION})(?:\s+(?:only|content|topics?))?$`, 'i');

@@ -1,5 +1,6 @@
 import { useId, useState } from 'preact/hooks';
 import type { Topic } from '#lib/model/topic.ts';
+import { activeTopics } from '#lib/syllabus/tree.ts';
 import { topicName, topicNames } from '../parts/topic-name.ts';
 import { t } from '../text.ts';
 
@@ -14,7 +15,7 @@ export function TopicChoice({ topics, chosen, choose }: TopicChoiceProps) {
   const id = useId();
   const [other, setOther] = useState('');
   const names = topicNames(topics);
-  const others = topics.filter((topic) => !topic.off && !chosen.includes(topic.id));
+  const others = activeTopics(topics).filter((topic) => !chosen.includes(topic.id));
   return (
     <fieldset class="field">
       <legend>{t('topic')}</legend>

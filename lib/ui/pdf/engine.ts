@@ -61,6 +61,6 @@ export async function openDocument(
 const messageOf = (cause: unknown): string => (cause instanceof Error ? cause.message : String(cause));
 
 /** "%PDF-" stands within the first kilobyte of every PDF (ISO 32000, annex H). */
-function hasHeader(bytes: Uint8Array): boolean {
+export function hasHeader(bytes: Uint8Array): boolean {
   return String.fromCharCode(...bytes.subarray(0, 1024)).includes('%PDF-');
 }

@@ -7,7 +7,9 @@ import {
   moveRowDown,
   moveRowUp,
   outdentRow,
+  removeBranch,
   removeRow,
+  takeIn,
 } from '#lib/syllabus/edit-outline.ts';
 import type { OutlineDraftRow } from '#lib/syllabus/outline-row.ts';
 import { rowsText } from './rows-text.ts';
@@ -57,6 +59,26 @@ describe('edits of an outline', () => {
     expect(rowsText(removeRow(OCEAN, 0)).slice(0, 3)).toEqual(['t Swell', '  s define swell', 't Surf']);
   });
 
+  it('remove a row with all below it', () => {
+    expect(rowsText(removeBranch(OCEAN, 1))).toEqual(['t Waves', '  t Surf', 't Tides']);
+    expect(removeBranch(OCEAN, 9)).toEqual(OCEAN);
+  });
+
+  it('take a line in where it stood, as deep as what stands there', () => {
+    const lined = OCEAN.map((one, i) => ({ ...one, line: 10 * i + 1 }));
+    expect(rowsText(takeIn(lined, { line: 15, text: 'Foam' }))).toEqual([
+      't Waves',
+      '  t Swell',
+      '    t Foam',
+      '    s define swell',
+      '  t Surf',
+      't Tides',
+    ]);
+    expect(rowsText(takeIn(lined, { line: 99, text: 'Foam' })).at(-1)).toBe('t Foam');
+    expect(rowsText(takeIn(lined, { line: 0, text: 'Foam' }))[0]).toBe('t Foam');
+    expect(rowsText(takeIn([], { line: 3, text: 'Foam' }))).toEqual(['t Foam']);
+  });
+
   it('change text, code, share and kind', () => {
     const rows = changeRow(OCEAN, 3, { text: 'explain surf', code: '(b)', kind: 'statement' });
     expect(rows[3]).toEqual({ ...OCEAN[3], text: 'explain surf', code: '(b)', kind: 'statement' });
@@ -85,6 +107,7 @@ describe('edits of an outline', () => {
       indentRow,
       outdentRow,
       removeRow,
+      removeBranch,
       insertRowAfter,
       moveRowUp,
       moveRowDown,

@@ -1,20 +1,20 @@
-import { useState } from 'preact/hooks';
+import { useCallback, useRef, useState } from 'preact/hooks';
 import { saveSyllabus } from '#lib/store/actions/courses.ts';
-import { type OutlineDraftRow, buildSyllabus, rowsOf } from '#lib/syllabus/build-syllabus.ts';
-import { type OutlineRemark, readOutline } from '#lib/syllabus/read-outline.ts';
+import { buildSyllabus, rowsOf } from '#lib/syllabus/build-syllabus.ts';
+import { offRows } from '#lib/syllabus/share-check.ts';
 import { useDeck } from '../../deck/deck-context.tsx';
 import { useAction } from '../../deck/use-action.ts';
 import type { Standing } from '../../derive/next-up.ts';
 import { Trouble } from '../../parts/trouble.tsx';
-import { t, tell, tn } from '../../text.ts';
+import { useDrop } from '../../pdf/use-drop.ts';
+import { t, tn } from '../../text.ts';
 import { linkTo } from '../route.ts';
+import { BringIn } from './bring-in.tsx';
+import { Leftovers } from './leftovers.tsx';
 import { OutlineEditor } from './outline-editor.tsx';
-import { PasteSyllabus } from './paste-syllabus.tsx';
-
-interface Draft {
-  rows: OutlineDraftRow[];
-  remarks: OutlineRemark[];
-}
+import { Reading } from './reading.tsx';
+import { RowText } from './row-text.tsx';
+import { useDraft } from './use-draft.ts';
 
 /** The syllabus: bring one in, see the tree, put it right, save it. */
 export function SyllabusView({ standing }: { standing: Standing }) {
@@ -22,25 +22,12 @@ export function SyllabusView({ standing }: { standing: Standing }) {
   const action = useAction();
   const { deck } = standing;
   const saved = { topics: deck.topics, statements: deck.statements };
-  const isNew = deck.topics.every(({ off }) => off);
-  // Undo goes back through every change since the draft was begun.
-  const [history, setHistory] = useState<Draft[]>([]);
-  const [trouble, setTrouble] = useState<string | null>(null);
+  const isNew = deck.topics.every(({ dropped }) => dropped);
+  const state = useDraft(saved);
+  const [text, setText] = useState('');
   const [savedCount, setSavedCount] = useState<number | null>(null);
-  const draft = history.at(-1);
-  const push = (next: Draft) => {
-    setHistory([...history, next]);
-    setSavedCount(null);
-  };
-  const read = (text: string) => {
-    setTrouble(null);
-    try {
-      const { rows, remarks } = readOutline(text);
-      push({ rows, remarks });
-    } catch (error) {
-      setTrouble(tell(error));
-    }
-  };
+  const { draft, progress } = state;
+  const isOver = useFileDrop((file) => state.readFile(file, null));
   const save = async () => {
     const made = buildSyllabus(draft!.rows, saved, {
       courseId: deck.course.id,
@@ -50,30 +37,31 @@ export function SyllabusView({ standing }: { standing: Standing }) {
     const topics = [...made.topics, ...made.dropped];
     if (!(await action.run(() => saveSyllabus(db, deck.course.id, { topics, statements: made.statements }))))
       return;
-    setHistory([]);
+    state.leave();
+    setText('');
     setSavedCount(made.topics.length);
   };
   return (
-    <div class="stack">
+    <div class={isOver ? 'stack drop-over' : 'stack'}>
       <h1>{t('pageSyllabus')}</h1>
-      {savedCount !== null && (
+      {savedCount !== null && !draft && (
         <p class="remark" role="status">
           {tn('syllabusSaved', savedCount)} <a href={linkTo('coverage')}>{t('popupSeeGaps')}</a>
         </p>
       )}
-      {!draft && !isNew && (
-        <SavedTree standing={standing} edit={() => push({ rows: rowsOf(saved), remarks: [] })} />
+      {!draft && <Leftovers deck={deck} />}
+      {!draft && !isNew && <SavedTree standing={standing} edit={state.editSaved} />}
+      <Trouble text={state.trouble ?? action.trouble} />
+      {progress && <Reading progress={progress} stop={state.stop} />}
+      {!draft && !progress && (
+        <BringIn first={isNew} text={text} setText={setText} read={state.readText} open={state.readFile} />
       )}
-      {!draft && <PasteSyllabus first={isNew} read={read} fail={(error) => setTrouble(tell(error))} />}
-      <Trouble text={trouble ?? action.trouble} />
       {draft && (
         <OutlineEditor
-          rows={draft.rows}
-          remarks={draft.remarks}
-          change={(rows) => push({ ...draft, rows })}
-          undo={history.length > 1 ? () => setHistory(history.slice(0, -1)) : null}
+          draft={draft}
+          state={state}
+          before={isNew ? null : deck}
           save={() => void save()}
-          leave={() => setHistory([])}
           busy={action.busy}
         />
       )}
@@ -81,8 +69,16 @@ export function SyllabusView({ standing }: { standing: Standing }) {
   );
 }
 
+/** Takes dropped files with whatever is to be done with them now: the listeners stay. */
+function useFileDrop(take: (file: File) => void): boolean {
+  const latest = useRef(take);
+  latest.current = take;
+  return useDrop(useCallback((file: File) => latest.current(file), []));
+}
+
 function SavedTree({ standing, edit }: { standing: Standing; edit(): void }) {
   const rows = rowsOf(standing.deck);
+  const off = offRows(rows);
   return (
     <section class="sheet stack">
       <div class="row spread">
@@ -92,7 +88,7 @@ function SavedTree({ standing, edit }: { standing: Standing; edit(): void }) {
       <ul class="tree">
         {rows.map((row, index) => (
           <li key={index} class={`row-${row.kind}`} style={{ '--depth': row.depth }}>
-            {row.code && <span class="code">{row.code}</span>} {row.text}
+            <RowText row={row} off={off.has(index)} />
           </li>
         ))}
       </ul>

@@ -1,5 +1,5 @@
 // @vitest-environment jsdom
-import { fireEvent, screen, waitFor, within } from '@testing-library/preact';
+import { fireEvent, screen, waitFor } from '@testing-library/preact';
 import { expect, test } from 'vitest';
 import { courseRows, deep, shallow, tides, waves } from '../a-course.ts';
 import { freshScreens, openDesk } from '../render-in-deck.tsx';
@@ -23,19 +23,22 @@ const without = courseRows({ topics: [] });
 
 /** The lines of the draft as they stand, each with its depth. */
 const lines = () =>
-  within(screen.getByRole('main'))
-    .getAllByRole('listitem')
-    .map((item) => {
-      const depth = Number(item.style.getPropertyValue('--depth'));
-      return '  '.repeat(depth) + item.textContent!.replace(/\s+/g, ' ').trim();
-    });
+  [...screen.getByRole('main').querySelectorAll<HTMLElement>('.tree > li')].map((item) => {
+    const depth = Number(item.style.getPropertyValue('--depth'));
+    return '  '.repeat(depth) + item.textContent!.replace(/\s+/g, ' ').trim();
+  });
 const DRAFT = [
   'Topic: 1 Waves at sea',
-  '  Topic: 1.1 Deep water',
+  '  Topic: 1.1 Deep water 60 %',
   '    Statement: State the dispersion relation for deep water.',
-  '  Topic: 1.2 Shallow water',
+  '  Topic: 1.2 Shallow water 40 %',
   'Topic: 2 Tides',
 ];
+/** Opens a file as a file dialog does. */
+function openFile(field: HTMLInputElement, file: File): void {
+  Object.defineProperty(field, 'files', { value: [file], configurable: true });
+  fireEvent.change(field);
+}
 /** Opens a line of the draft. */
 const openLine = (name: RegExp) => press(name);
 const saved = async (db: Awaited<ReturnType<typeof openDesk>>) =>
@@ -74,9 +77,9 @@ test('a line is put right, and Undo goes back change by change', async () => {
   await fillIn('Text', 'Water of finite depth');
   await fillIn('Number', '1.3');
   await press('Done');
-  expect(lines()[3]).toBe('  Topic: 1.3 Water of finite depth');
+  expect(lines()[3]).toBe('  Topic: 1.3 Water of finite depth 40 %');
   await press('Undo');
-  expect(lines()[3]).toBe('  Topic: 1.2 Water of finite depth');
+  expect(lines()[3]).toBe('  Topic: 1.2 Water of finite depth 40 %');
   await press('Undo');
   expect(lines()).toEqual(DRAFT);
   expect(screen.getByRole<HTMLButtonElement>('button', { name: 'Undo' }).disabled).toBe(true);
@@ -86,7 +89,11 @@ test('a line is put right, and Undo goes back change by change', async () => {
 
 test.each([
   ['Further in', /Tides/, [...DRAFT.slice(0, 4), '  Topic: 2 Tides']],
-  ['Further out', /1\.2Shallow|1\.2 Shallow/, [...DRAFT.slice(0, 3), 'Topic: 1.2 Shallow water', DRAFT[4]!]],
+  [
+    'Further out',
+    /1\.2Shallow|1\.2 Shallow/,
+    [...DRAFT.slice(0, 3), 'Topic: 1.2 Shallow water 40 %', DRAFT[4]!],
+  ],
   ['Up', /Tides/, [DRAFT[4]!, ...DRAFT.slice(0, 4)]],
   ['Down', /Waves at sea/, [DRAFT[4]!, ...DRAFT.slice(0, 4)]],
   ['Remove', /Shallow water/, [...DRAFT.slice(0, 3), DRAFT[4]!]],
@@ -158,8 +165,7 @@ test.each([
 test('a syllabus is opened as a file', async () => {
   await openDesk('syllabus', without);
   const field = await screen.findByLabelText<HTMLInputElement>('Open a file');
-  Object.defineProperty(field, 'files', { value: [{ text: async () => PASTED }] });
-  fireEvent.change(field);
+  openFile(field, new File([PASTED], 'syllabus.txt'));
   await read('4 topics, 1 statement');
   expect(lines()).toEqual(DRAFT);
 });
