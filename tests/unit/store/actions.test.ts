@@ -9,6 +9,7 @@ import {
   startCourse,
 } from '#lib/store/actions/courses.ts';
 import { addLine, addQuestion, changeQuestion } from '#lib/store/actions/items.ts';
+import { moveContents } from '#lib/store/actions/topics.ts';
 import { readFirstUp } from '#lib/store/first-up.ts';
 import { readAll } from '#lib/store/read.ts';
 import { aClip, aLine, anAttempt, aQuestion, aTopic, newId, MORNING } from '../builders.ts';
@@ -168,4 +169,40 @@ test('a changed question leaves the cache of what comes next empty', async () =>
   await cacheNextUp(db, { courseId: course.id, at: MORNING, items: [{ kind: 'question', id: question.id }] });
   await changeQuestion(db, question.id, { prompt: 'Changed?' }, MORNING + 1);
   expect((await readFirstUp(db)).item).toBeNull();
+});
+
+test('what stands under a topic moves to another as a whole; attempts stay the facts they are', async () => {
+  const db = await freshDeck();
+  const courseId = newId();
+  const [old, next] = [aTopic({ courseId, off: true, dropped: true }), aTopic({ courseId })];
+  const [clip, both, other] = [[old.id], [old.id, next.id], [newId()]].map((topicIds) =>
+    aClip({ courseId, topicIds }),
+  );
+  const question = aQuestion({ courseId, topicId: old.id });
+  const line = aLine({ courseId, topicId: old.id });
+  const attempt = anAttempt({ courseId, topicId: old.id, itemId: question.id });
+  await saveSyllabus(db, courseId, { topics: [old, next], statements: [] });
+  for (const one of [clip!, both!, other!]) await db.put('clips', one);
+  await db.put('questions', question);
+  await db.put('lines', line);
+  await recordAttempt(db, attempt);
+  await moveContents(db, old.id, next.id, MORNING + 5);
+  const clips = new Map((await readAll(db, 'clips')).map((one) => [one.id, one]));
+  expect(clips.get(clip!.id)).toEqual({ ...clip, topicIds: [next.id], changedAt: MORNING + 5 });
+  expect(clips.get(both!.id)).toEqual({ ...both, topicIds: [next.id], changedAt: MORNING + 5 });
+  expect(clips.get(other!.id)).toEqual(other);
+  expect(await readAll(db, 'questions')).toEqual([{ ...question, topicId: next.id, changedAt: MORNING + 5 }]);
+  expect(await readAll(db, 'lines')).toEqual([{ ...line, topicId: next.id, changedAt: MORNING + 5 }]);
+  expect(await readAll(db, 'attempts')).toMatchObject([{ topicId: old.id }]);
+});
+
+test('nothing moves to a topic that is gone or was dropped', async () => {
+  const db = await freshDeck();
+  const [from, dropped] = [aTopic(), aTopic({ off: true, dropped: true })];
+  const clip = aClip({ topicIds: [from.id] });
+  await db.put('topics', dropped);
+  await db.put('clips', clip);
+  for (const to of [dropped.id, newId()])
+    await expect(moveContents(db, from.id, to, MORNING)).rejects.toMatchObject({ message: 'errorTopicGone' });
+  expect(await readAll(db, 'clips')).toEqual([clip]);
 });

@@ -203,9 +203,7 @@ test('a newer version says what is added, dropped and renamed, and the student m
   await read('Topics: 1 added, 1 dropped, 2 renamed, 0 moved. Statements: 0 added, 0 dropped, 0 reworded.');
   await read('1 clip');
   await choose('“1.2 Shallow water” is now', '3 Shoaling');
-  await read(
-    /^Topics: 0 added, 0 dropped, 3 renamed, 1 moved|^Topics: 0 added, 0 dropped, 3 renamed, 0 moved/,
-  );
+  await read(/^Topics: 0 added, 0 dropped, 3 renamed, 0 moved/);
   await press('Not the same topic: 2 Tides');
   await read(/^Topics: 1 added, 1 dropped, 2 renamed/);
   await press('Undo');
