@@ -47,16 +47,6 @@ export const aStatement = (over: Partial<Statement> = {}): Statement => ({
   ...over,
 });
 
-export const aStatement = (over: Partial<Statement> = {}): Statement => ({
-  ...kept(),
-  courseId: newId(),
-  topicId: newId(),
-  order: 0,
-  code: '(a)',
-  text: 'State what a wave is.',
-  ...over,
-});
-
 export const aClip = (over: Partial<Clip> = {}): Clip => ({
   ...kept(),
   courseId: newId(),

@@ -14,7 +14,14 @@ export function ChecklistView({ standing: { deck, progress } }: { standing: Stan
     () => new Map(coverDeck(deck, progress).topics.map((row) => [row.topicId, row])),
     [deck, progress],
   );
-  const statements = useMemo(() => Map.groupBy(deck.statements, ({ topicId }) => topicId), [deck.statements]);
+  const statements = useMemo(
+    () =>
+      Map.groupBy(
+        deck.statements.filter(({ off }) => !off),
+        ({ topicId }) => topicId,
+      ),
+    [deck.statements],
+  );
   return (
     <div class="stack checklist">
       <div class="row apart">
