@@ -188,4 +188,23 @@ describe('axe finds nothing', () => {
     };
     expect(await inEveryLook('plumbline-frame', '/ebbledore/wave-pictures', frame)).toEqual([]);
   });
+
+  test('on the desk: a newer version of a syllabus, with all that is said of it, and what is left after it', async () => {
+    await driver.tab.gotoDesk('#/syllabus');
+    await sees(driver.tab, 'Bring in a newer version');
+    await fill(
+      driver.tab,
+      'Syllabus',
+      '1 Sea water (80 %)\n1.1 Salinity (HL only)\n1.1 Density\n\nPage 3 of 9\n\n2 Buoyancy and flotation (50 %)\n3 Ice',
+    );
+    await click(driver.tab, 'Read it');
+    await sees(driver.tab, 'What this version changes');
+    await driver.page.evaluate(() =>
+      document.querySelectorAll('details').forEach((one) => (one.open = true)),
+    );
+    expect(await everyLook(driver.page)).toEqual([]);
+    await click(driver.tab, 'Save the syllabus');
+    await sees(driver.tab, 'Left from topics that were dropped');
+    expect(await everyLook(driver.page)).toEqual([]);
+  });
 });

@@ -43,7 +43,9 @@ function Row({ leftover, topics }: { leftover: Leftover; topics: Topic[] }) {
       <ul class="plain-list">
         {clips.map((clip) => (
           <li key={clip.id}>
-            <a href={linkTo(`clip/${clip.id}`)}>{clip.text.slice(0, EXCERPT) || t('clipPicture')}</a>
+            <a class="excerpt" href={linkTo(`clip/${clip.id}`)}>
+              {clip.text.slice(0, EXCERPT) || t('clipPicture')}
+            </a>
           </li>
         ))}
       </ul>

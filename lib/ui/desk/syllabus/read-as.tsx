@@ -50,7 +50,7 @@ function Pages({ source, readPages }: Omit<ReadAsProps, 'readText' | 'source'> &
         </p>
       )}
       <p class="soft">{t('syllabusPagesHow')}</p>
-      <div class="row">
+      <div class="row ends">
         <PageField id="pages-from" label={t('syllabusFrom')} value={from} last={last} set={setFrom} />
         <PageField id="pages-to" label={t('syllabusTo')} value={to} last={last} set={setTo} />
         <button>{t('syllabusReadPages')}</button>

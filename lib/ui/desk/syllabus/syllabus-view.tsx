@@ -79,10 +79,13 @@ function useFileDrop(take: (file: File) => void): boolean {
 function SavedTree({ standing, edit }: { standing: Standing; edit(): void }) {
   const rows = rowsOf(standing.deck);
   const off = offRows(rows);
+  const topics = rows.filter(({ kind }) => kind === 'topic').length;
   return (
     <section class="sheet stack">
       <div class="row spread">
-        <p class="soft">{tn('syllabusTopics', rows.filter(({ kind }) => kind === 'topic').length)}</p>
+        <p class="soft">
+          {tn('syllabusTopics', topics)} {tn('syllabusStatements', rows.length - topics)}
+        </p>
         <button onClick={edit}>{t('syllabusEdit')}</button>
       </div>
       <ul class="tree">

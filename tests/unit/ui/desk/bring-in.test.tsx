@@ -78,7 +78,7 @@ test('the student may say that it is something else, and Undo goes back', async 
 
 test('a format that is chosen before reading is kept to, and what does not fit it is told', async () => {
   await openDesk('syllabus', without);
-  await choose('It is', 'a CASE package (JSON)');
+  await choose('Read it as', 'a CASE package (JSON)');
   await paste('1 Waves\n2 Tides');
   expect((await see('alert')).textContent).toMatch(/^This file breaks off or is damaged/);
   expect(screen.getByLabelText<HTMLTextAreaElement>('Syllabus').value).toBe('1 Waves\n2 Tides');
