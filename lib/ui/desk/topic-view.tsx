@@ -32,6 +32,12 @@ export function TopicView({ standing, id }: { standing: Standing; id: string }) 
   return (
     <div class="stack">
       <h1>{topicName(topic)}</h1>
+      {topic.dropped && (
+        <p class="remark">
+          {t('topicDropped')} <a href={linkTo('syllabus')}>{t('pageSyllabus')}</a>
+        </p>
+      )}
+      {topic.off && !topic.dropped && <p class="remark">{t('topicOff')}</p>}
       <div class="two">
         <section class="sheet stack">
           <h2>{t('topicAsks')}</h2>
@@ -88,7 +94,7 @@ export function TopicView({ standing, id }: { standing: Standing; id: string }) 
 }
 
 function Asks({ standing, id }: { standing: Standing; id: string }) {
-  const statements = standing.deck.statements.filter(({ topicId }) => topicId === id);
+  const statements = standing.deck.statements.filter(({ topicId, off }) => topicId === id && !off);
   if (statements.length === 0) return <p class="soft">{t('topicNoStatements')}</p>;
   return (
     <ul class="plain-list">

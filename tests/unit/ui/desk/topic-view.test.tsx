@@ -79,3 +79,13 @@ test('a topic that is not there says so', async () => {
   await openDesk(`topic/${newId()}`, courseRows());
   await see('heading', 'a topic that is gone');
 });
+
+test('a topic that is switched off or was dropped says so, and what it does not ask is not shown', async () => {
+  const statements = [{ ...statement('Explain the limit.', 0), group: 'HL', off: true }];
+  const topics = [waves, { ...deep, off: true }, { ...tides, off: true, dropped: true }];
+  await openDesk(`topic/${deep.id}`, courseRows({ topics, statements }));
+  await read(/^You do not sit this topic/);
+  expect(screen.queryByText('Explain the limit.')).toBeNull();
+  location.hash = `#/topic/${tides.id}`;
+  await read(/^The syllabus has this topic no longer/);
+});
