@@ -39,9 +39,12 @@ const APART = 3;
 export function linesOfPages(pages: readonly PageOfText[]): SpecLine[] {
   let count = 0;
   return pages.flatMap(({ pieces, height }) =>
-    beside(linesOf(pieces)).map((line) => ({ ...specLine(line, height), line: ++count })),
+    beside(linesOf(pieces.filter(isSeen))).map((line) => ({ ...specLine(line, height), line: ++count })),
   );
 }
+
+/** Letters without a size are not seen. */
+const isSeen = ({ size }: Piece): boolean => size > 0;
 
 const wordsOf = (line: Line): string => plainLetters(line.text).trim();
 

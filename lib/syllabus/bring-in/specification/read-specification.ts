@@ -61,8 +61,12 @@ function isTold(
   return (levels[at] ?? null) === null;
 }
 
+/** A page has no more columns of letters: what stands further out stands beside it. */
+const MOST_COLUMNS = 300;
+
 function readParagraph(one: Paragraph, level: number | null, layout: Layout): ReadLine[] {
-  const indent = Math.max(0, Math.round((one.left - layout.left(one.page)) / (0.5 * layout.size)));
+  const columns = Math.round((one.left - layout.left(one.page)) / (0.5 * layout.size));
+  const indent = Math.min(Math.max(0, columns), MOST_COLUMNS);
   const base = {
     line: one.line,
     afterBlank: true,

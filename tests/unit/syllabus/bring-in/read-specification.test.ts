@@ -1,5 +1,7 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { StudentError } from '#lib/model/student-error.ts';
+import { normaliseRows } from '#lib/syllabus/normalise-rows.ts';
 import { parentsOf } from '#lib/syllabus/outline/kinds.ts';
 import { readSpecification } from '#lib/syllabus/bring-in/specification/read-specification.ts';
 import { scanned } from '#tests/tools/demo/pdfs/papers.ts';
@@ -99,4 +101,34 @@ describe('of a PDF', () => {
     expect(rows).toHaveLength(5000);
     expect(remarks.at(-1)).toMatchObject({ about: 'too-many', text: expect.stringMatching(/^\d/) as string });
   });
+});
+
+it('whatever stands on the pages is read or told, and rows never jump a level', () => {
+  const run = fc.record({
+    text: fc.oneof(
+      fc.constantFrom('1', '1.1', '(a)', '•', 'Waves', 'Contents', 'x .... 3', 'Page 2', ' '),
+      fc.string(),
+    ),
+    left: fc.double({ min: -50, max: 600, noNaN: true }),
+    baseline: fc.double({ min: 0, max: 842, noNaN: true }),
+    width: fc.double({ min: 0, max: 500, noNaN: true }),
+    size: fc.constantFrom(0, 8, 10, 10, 14, 20),
+    endsLine: fc.boolean(),
+  });
+  fc.assert(
+    fc.property(fc.array(fc.array(run, { maxLength: 12 }), { maxLength: 4 }), (pages) => {
+      const made = pages.map((pieces, i) => ({
+        page: i + 1,
+        height: 842,
+        pieces: pieces.map((one) => ({ ...one, page: i + 1 })),
+      }));
+      try {
+        const { rows } = readSpecification(made);
+        expect(normaliseRows(rows)).toEqual(rows);
+      } catch (error) {
+        expect(error).toBeInstanceOf(StudentError);
+      }
+    }),
+    { numRuns: 400 },
+  );
 });

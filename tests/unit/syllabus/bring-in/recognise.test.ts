@@ -1,6 +1,10 @@
+import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { readFileSync } from 'node:fs';
 import { TEXT_FORMATS, readText, recogniseFormat } from '#lib/syllabus/bring-in/read-text.ts';
+import { StudentError } from '#lib/model/student-error.ts';
+import { normaliseRows } from '#lib/syllabus/normalise-rows.ts';
+import { LONGEST } from '#lib/syllabus/outline-row.ts';
 import { OCEAN, aPackage } from './a-package.ts';
 
 it.each([
@@ -37,5 +41,79 @@ it('a plain outline reads the same as an outline and as Markdown', () => {
   );
   expect(markdown?.rows.map(({ text: words }) => words)).toEqual(
     outline?.rows.map(({ text: words }) => words),
+  );
+});
+
+const piece = fc.oneof(
+  fc.constantFrom(
+    ...[
+      '\n',
+      '\r\n',
+      '\t',
+      ',',
+      ';',
+      '"',
+      '# ',
+      '- ',
+      '1. ',
+      '1.1',
+      'Code,Topic,Parent\n',
+      '```',
+      '<a>',
+      '&amp;',
+      '|',
+    ],
+    ...[
+      '{"CFItems":[',
+      '{"fullStatement":"x"},',
+      ']}',
+      '(HL only)',
+      '12 marks',
+      '---',
+      'Waves',
+      'state the ',
+    ],
+  ),
+  fc.string({ unit: 'binary', maxLength: 6 }),
+);
+it.each(TEXT_FORMATS)(
+  'whatever the text, read as %s it gives rows that never jump a level, or a message',
+  (format) => {
+    fc.assert(
+      fc.property(fc.array(piece, { maxLength: 40 }), (pieces) => {
+        const text = pieces.join('');
+        expect(TEXT_FORMATS).toContain(recogniseFormat(text));
+        let reading;
+        try {
+          reading = readText(text, format);
+        } catch (error) {
+          expect(error).toBeInstanceOf(StudentError);
+          return;
+        }
+        expect(reading.rows.length).toBeGreaterThan(0);
+        expect(normaliseRows(reading.rows)).toEqual(reading.rows);
+        for (const { text: words, code, line } of reading.rows) {
+          expect(words).not.toBe('');
+          expect(code.length).toBeLessThanOrEqual(LONGEST.code);
+          expect(line).toBeGreaterThan(0);
+        }
+      }),
+      { numRuns: 400 },
+    );
+  },
+);
+
+it('a package of items that stand anywhere is read whole', () => {
+  const codes = fc.constantFrom('1', '2', '3', '4', '5', '6');
+  fc.assert(
+    fc.property(
+      fc.uniqueArray(codes, { minLength: 1 }),
+      fc.array(codes, { minLength: 6, maxLength: 6 }),
+      (all, parents) => {
+        const items = all.map((code, i) => ({ code, text: `Wave ${code}`, parent: parents[i] ?? null }));
+        const { rows } = readText(JSON.stringify(aPackage(items)), 'case');
+        expect(rows.map(({ code }) => code).sort()).toEqual(all.toSorted());
+      },
+    ),
   );
 });
