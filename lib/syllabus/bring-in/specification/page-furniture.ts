@@ -19,14 +19,21 @@ const PAGE_NUMBER = /^(?:page\s+|[-–—|]\s*)?(?:\d{1,4}|[ivxl]{1,6})(?:\s*(?:
 /** What is set smaller than most letters by this part, at the edge of a page, is no topic. */
 const SMALL = 0.93;
 
+/** Lines further from the edges count as heads and feet where they end their pages on this many pages alike. */
+const OFTEN = 3;
+
 /**
  * Leaves out page numbers, what stands at the top or foot of several pages, and small print there. Each sort is named
  * once.
  */
 export function withoutHeadsAndFeet(lines: readonly SpecLine[]): Sorted {
   const usual = commonSize(lines);
-  const edge = lines.filter(({ down }) => down < TOP || down > BOTTOM);
-  const bySort = Map.groupBy(edge, ({ text }) => sortOf(text));
+  const ends = endsOfPages(lines, 1.05 * usual);
+  const isEdge = ({ down }: SpecLine): boolean => down < TOP || down > BOTTOM;
+  const bySort = Map.groupBy(
+    lines.filter((line) => isEdge(line) || ends.has(line)),
+    ({ text }) => sortOf(text),
+  );
   const out = new Map<SpecLine, OutlineRemark['about']>();
   for (const [, alike] of bySort)
     for (const line of alike) {
@@ -35,6 +42,7 @@ export function withoutHeadsAndFeet(lines: readonly SpecLine[]): Sorted {
           .filter(({ baseline }) => Math.abs(baseline - line.baseline) < SAME_HEIGHT)
           .map(({ page }) => page),
       );
+      if (!isEdge(line) && pages.size < OFTEN) continue;
       if (PAGE_NUMBER.test(line.text)) out.set(line, 'page-number');
       else if (pages.size > 1) out.set(line, 'running-head');
       else if (line.size < SMALL * usual) out.set(line, 'small-print');
@@ -42,8 +50,24 @@ export function withoutHeadsAndFeet(lines: readonly SpecLine[]): Sorted {
   return parted(lines, out, ({ text }, about) => (about === 'page-number' ? about : sortOf(text)));
 }
 
-/** Page numbers and the like differ from page to page. */
-const sortOf = (text: string): string => text.toLowerCase().replace(/\d+/g, '#').replace(/\s+/g, ' ');
+/** The highest and the lowest line of each page, where they are set no larger than most. */
+function endsOfPages(lines: readonly SpecLine[], largest: number): Set<SpecLine> {
+  const ends = new Set<SpecLine>();
+  for (const [, all] of Map.groupBy(lines, ({ page }) => page)) {
+    const first = all.reduce((best, line) => (line.baseline < best.baseline ? line : best));
+    const last = all.reduce((best, line) => (line.baseline > best.baseline ? line : best));
+    for (const line of [first, last]) if (line.size <= largest) ends.add(line);
+  }
+  return ends;
+}
+
+/** Page numbers and the like, in either numerals, differ from page to page. */
+const sortOf = (text: string): string =>
+  text
+    .toLowerCase()
+    .replace(/\d+/g, '#')
+    .replace(/^[ivxl]+(?=\s|$)|(?<=\s)[ivxl]+$/g, '#')
+    .replace(/\s+/g, ' ');
 
 const LEADERS = /(?:\.\s?){4,}\s*(?:\d{1,4}|[ivxl]{1,6})$|…\s*\d{1,4}$/i;
 const CONTENTS = /^(?:table of )?contents(?: page)?$/i;

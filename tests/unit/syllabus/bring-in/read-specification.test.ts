@@ -12,6 +12,7 @@ import {
   makeOutline,
   writeSpecification,
 } from '#tests/tools/demo/pdfs/specification.ts';
+import { aPiece } from '../../capture/pdf/page-of-text.ts';
 import { pagesOfPdf } from './pages-of-pdf.ts';
 
 /** Each line with the line it stands under: what "in the right place" means. A bullet is no code. */
@@ -80,6 +81,21 @@ describe('of a PDF', () => {
       { text: 'Shoaling', group: 'Higher tier' },
       { text: 'Tides', share: 70 },
     ]);
+  });
+
+  it('heads and numbers further from the edges are known by standing on page after page', () => {
+    const page = (number: number, texts: string[]) => ({
+      page: number,
+      height: 842,
+      pieces: texts.map((text, i) => aPiece(text, { page: number, baseline: 100 + 20 * i })),
+    });
+    const { rows, remarks } = readSpecification([
+      page(1, ['ii PREFACE', '1 Waves', '1.1 Swell', '1.2 Surf']),
+      page(2, ['iii PREFACE', '2 Tides', '2.1 Springs', '2.2 Neaps']),
+      page(3, ['iv PREFACE', '3 Ice', '3.1 Floes', '3.2 Bergs']),
+    ]);
+    expect(rows.map(({ code }) => code).join(' ')).toBe('1 1.1 1.2 2 2.1 2.2 3 3.1 3.2');
+    expect(remarks).toEqual([{ line: 1, page: 1, about: 'running-head', text: 'ii PREFACE' }]);
   });
 
   it('a scan is told, with its number of pages', async () => {
