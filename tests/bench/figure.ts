@@ -17,17 +17,13 @@ export interface Figure {
 /** What a bench file exports as `figures`. */
 export type Figures = Figure[] | (() => Promise<Figure[]> | Figure[]);
 
-/** At most so much in all, or so much more than what it is compared to. A goal to come is shown, not held to. */
-export interface Goal {
-  atMost: number;
-  more?: boolean;
-  toCome?: boolean;
-}
+/** At most (or at least) so much in all, or so much more than what it is compared to. A goal to come is shown, not held to. */
+export type Goal = ({ atMost: number } | { atLeast: number }) & { more?: boolean; toCome?: boolean };
 
 interface Measured {
   name: string;
   value: number;
-  unit: 'ms' | 'kB';
+  unit: 'ms' | 'kB' | '%';
   against?: { what: string; value: number };
   goal?: Goal;
 }
@@ -43,12 +39,18 @@ export function figure({ name, value, unit, against, goal }: Measured): Figure {
     against: beside,
     ratio: against ? Number((value / against.value).toPrecision(3)) : null,
     goal: goal ? inWords(goal, unit) : null,
-    met: goal && !goal.toCome ? counted <= goal.atMost : null,
+    met: goal && !goal.toCome ? isMet(goal, counted) : null,
   };
 }
 
-function inWords({ atMost, more, toCome }: Goal, unit: string): string {
-  return `${toCome ? 'to come: ' : ''}at most ${atMost} ${unit}${more ? ' more' : ''}`;
+const isMet = (goal: Goal, value: number): boolean =>
+  'atMost' in goal ? value <= goal.atMost : value >= goal.atLeast;
+
+function inWords(goal: Goal, unit: string): string {
+  const bound = 'atMost' in goal ? `at most ${goal.atMost}` : `at least ${goal.atLeast}`;
+  // A difference of percentages is in points.
+  const measure = unit === '%' && goal.more ? 'points' : unit;
+  return `${goal.toCome ? 'to come: ' : ''}${bound} ${measure}${goal.more ? ' more' : ''}`;
 }
 
 /** A number as short as it can be read: three digits, or the whole part where that is longer. */

@@ -1,6 +1,8 @@
-import { pairOf, plainText, termsOf } from './terms.ts';
+import { countStems, pairOf, plainText, termsOf } from './terms.ts';
 import type { Stems } from './terms.ts';
 import { PASSAGE_SATURATION, PASSAGE_WEIGHTS } from './weights.ts';
+import { DIMENSIONS, wordVectors } from './word-vectors.ts';
+import { unit } from './vector.ts';
 
 /** What is to be matched to a topic. */
 export interface PassageInput {
@@ -20,9 +22,12 @@ export interface PassageTerm {
   surface: string;
 }
 
-/** The terms of a passage by stem or pair of stems. */
-export function passageTerms(passage: PassageInput, stems: Stems): Map<string, PassageTerm> {
-  const terms = new Map<string, PassageTerm>();
+/** Terms by stem or pair of stems. */
+export type Terms = Map<string, PassageTerm>;
+
+/** The terms of a passage. */
+export function passageTerms(passage: PassageInput, stems: Stems): Terms {
+  const terms: Terms = new Map();
   addText(terms, passage.text, PASSAGE_WEIGHTS.text, stems);
   for (const heading of passage.headings) addText(terms, heading, PASSAGE_WEIGHTS.heading, stems);
   addText(terms, passage.title, PASSAGE_WEIGHTS.title, stems);
@@ -30,7 +35,26 @@ export function passageTerms(passage: PassageInput, stems: Stems): Map<string, P
   return terms;
 }
 
-function addText(into: Map<string, PassageTerm>, text: string, weight: number, stems: Stems): void {
+/** The stems of a title, statement or tagged passage, each with how much it counts. */
+export function stemWeights(text: string, stems: Stems): Map<string, number> {
+  const weights = countStems(plainText(text), stems);
+  for (const [stem, count] of weights) weights.set(stem, saturated(count));
+  return weights;
+}
+
+/** The sum of the vectors of a text's words, rare ones first: its direction is what the text is about. */
+export function vectorOf(weights: Iterable<readonly [stem: string, weight: number]>): Float32Array {
+  const vectors = wordVectors();
+  const sum = new Float32Array(DIMENSIONS);
+  for (const [stem, weight] of weights) vectors.addTo(sum, stem, weight);
+  return sum;
+}
+
+/** Where a text stands in the space of meanings, at length 1. */
+export const meaningOf = (weights: Iterable<readonly [stem: string, weight: number]>): Float32Array =>
+  unit(vectorOf(weights));
+
+function addText(into: Terms, text: string, weight: number, stems: Stems): void {
   const plain = plainText(text);
   const terms = termsOf(plain, stems);
   terms.forEach((term, i) => {
@@ -41,7 +65,7 @@ function addText(into: Map<string, PassageTerm>, text: string, weight: number, s
   });
 }
 
-function add(into: Map<string, PassageTerm>, key: string, weight: number, surface: string): void {
+function add(into: Terms, key: string, weight: number, surface: string): void {
   const term = into.get(key);
   if (term) term.weight += weight;
   else into.set(key, { weight, surface });

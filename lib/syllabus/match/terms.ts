@@ -71,6 +71,17 @@ export function termsOf(text: string, stems: Stems): Term[] {
   return terms;
 }
 
+/** How often each stem stands in a text: the same as counting what termsOf finds, and much faster. */
+export function countStems(text: string, stems: Stems): Map<string, number> {
+  const counts = new Map<string, number>();
+  TOKEN.lastIndex = 0;
+  for (let match = TOKEN.exec(text); match; match = TOKEN.exec(text)) {
+    const stem = stems.of(match[0]);
+    if (stem !== null) counts.set(stem, (counts.get(stem) ?? 0) + 1);
+  }
+  return counts;
+}
+
 /** What a term and the one before it count as together; null where something stands between them. */
 export function pairOf(before: Term | undefined, term: Term): string | null {
   return before && term.joined ? `${before.stem} ${term.stem}` : null;

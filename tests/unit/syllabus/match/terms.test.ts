@@ -1,6 +1,7 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { wordOfCommand, wordOfSign } from '#lib/syllabus/match/maths-words.ts';
-import { Stems, pairOf, plainText, termsOf } from '#lib/syllabus/match/terms.ts';
+import { Stems, countStems, pairOf, plainText, termsOf } from '#lib/syllabus/match/terms.ts';
 
 const terms = (text: string) => termsOf(plainText(text), new Stems());
 const stems = (text: string): string[] => terms(text).map(({ stem }) => stem);
@@ -69,5 +70,21 @@ describe('maths words', () => {
   it('are none for names of object properties and for commands that only set type', () => {
     expect(['constructor', 'toString', 'wave'].map(wordOfSign)).toEqual([null, null, null]);
     expect(['\\frac', '\\left', '\\constructor'].map(wordOfCommand)).toEqual([null, null, null]);
+  });
+
+  it('can be counted', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.constantFrom('Waves', 'wave', 'ω', '\\tanh', 'the', '.', '\n', 'état')),
+        (words) => {
+          const text = words.join(' ');
+          const counted = Object.fromEntries(countStems(plainText(text), new Stems()));
+          const found = Object.groupBy(stems(text), (stem) => stem);
+          expect(counted).toEqual(
+            Object.fromEntries(Object.entries(found).map(([k, all]) => [k, all?.length])),
+          );
+        },
+      ),
+    );
   });
 });
