@@ -5,47 +5,28 @@ import { StudentError } from '#lib/model/student-error.ts';
 import type { Topic } from '#lib/model/topic.ts';
 import { changeClip, clipsFrom, keepClip } from '#lib/store/actions/clips.ts';
 import { readSettings } from '#lib/store/actions/courses.ts';
-import { onChange } from '#lib/store/changes.ts';
 import { openDeck } from '#lib/store/open.ts';
 import { readBy, readOne } from '#lib/store/read.ts';
 import type { Db } from '#lib/store/schema.ts';
 import { takeOpened } from '#lib/ui/opened.ts';
-import { buildTopicIndex, suggestTopics, type TopicIndex } from '#lib/syllabus/match/index.ts';
+import { suggestTopics } from '#lib/syllabus/match/index.ts';
 import { activeTopics } from '#lib/syllabus/tree.ts';
 import type { Handlers } from './messages.ts';
 import { momentsAmong, sameAs } from './moments.ts';
+import { topicIndexKeeper } from './topic-index-keeper.ts';
 import { addScript, openSlip, showFramed } from './open-slip.ts';
 import { provenanceOf } from './provenance.ts';
 import { pictureOf, takePictures } from './pictures.ts';
 
-/** The deck's connection and the topic index, made when first needed and dropped when they no longer hold. */
+/** The deck's connection, made when first needed. */
 function deckKeeper() {
   let deck: Promise<Db> | undefined;
-  let index: { courseId: string; made: Promise<TopicIndex> } | undefined;
-  onChange(({ stores }) => {
-    if (stores.some((store) => ['topics', 'statements', 'clips'].includes(store))) index = undefined;
-  }, new AbortController().signal);
-  const open = async (): Promise<Db> => {
+  return async (): Promise<Db> => {
     deck ??= openDeck({ onClosed: () => (deck = undefined) });
     // A failure may pass (disk full, another window upgrading): the next message tries again.
     deck.catch(() => (deck = undefined));
     return deck;
   };
-  const topicIndex = async (db: Db, courseId: string): Promise<TopicIndex> => {
-    if (index?.courseId !== courseId) index = { courseId, made: readTopicIndex(db, courseId) };
-    return index.made;
-  };
-  return { open, topicIndex };
-}
-
-async function readTopicIndex(db: Db, courseId: string): Promise<TopicIndex> {
-  const [topics, statements, clips] = await Promise.all([
-    readBy(db, 'topics', 'course', courseId),
-    readBy(db, 'statements', 'course', courseId),
-    readBy(db, 'clips', 'course', courseId),
-  ]);
-  const tagged = clips.flatMap((clip) => clip.topicIds.map((topicId) => ({ topicId, text: clip.text })));
-  return buildTopicIndex({ topics, statements, tagged });
 }
 
 /** Topics in reading order with their depth, those that are off and what stands below them left out. */
@@ -65,7 +46,8 @@ function listTopics(topics: Topic[]): SlipTopic[] {
 
 /** The background's answers to every message. */
 export function deckHandlers(): Handlers {
-  const { open, topicIndex } = deckKeeper();
+  const open = deckKeeper();
+  const topicIndex = topicIndexKeeper();
   return {
     async readSlip({ text, headings, page, ...telling }) {
       const db = await open();
@@ -74,7 +56,7 @@ export function deckHandlers(): Handlers {
       if (!course) return null;
       const [topics, index, clips] = await Promise.all([
         readBy(db, 'topics', 'course', course.id),
-        topicIndex(db, course.id),
+        topicIndex.of(db, course.id),
         clipsFrom(db, page.url, course.id),
       ]);
       const match = suggestTopics({ text, headings, title: page.title }, index, 5);
@@ -98,17 +80,20 @@ export function deckHandlers(): Handlers {
       const [db, stated] = await Promise.all([open(), provenanceOf(sender)]);
       const course = await readOne(db, 'courses', draft.courseId);
       if (!course) throw new StudentError('errorCourseGone');
-      const clip = await keepClip(
-        db,
-        { ...draft, ...completeMaths(passage), pictures: pictures.map(pictureOf) },
-        { ...page, ...stated },
-        sameAs({ text: passage.text, selectors: draft.selectors, framed }),
-        Date.now(),
+      const clip = await topicIndex.learning(() =>
+        keepClip(
+          db,
+          { ...draft, ...completeMaths(passage), pictures: pictures.map(pictureOf) },
+          { ...page, ...stated },
+          sameAs({ text: passage.text, selectors: draft.selectors, framed }),
+          Date.now(),
+        ),
       );
       return { clipId: clip.id };
     },
     async changeClip({ clipId, ...decision }) {
-      const clip = await changeClip(await open(), clipId, decision, Date.now());
+      const db = await open();
+      const clip = await topicIndex.learning(() => changeClip(db, clipId, decision, Date.now()));
       return { clipId: clip.id };
     },
     async clipsHere({ url }, sender) {
