@@ -1,9 +1,10 @@
 import type { Clip } from '#lib/model/clip.ts';
 import { coverageOf } from '#lib/syllabus/coverage.ts';
-import { buildTopicIndex, suggestTopics } from '#lib/syllabus/match/index.ts';
+import { buildTopicIndex, suggestTopics, type TopicIndex } from '#lib/syllabus/match/index.ts';
 import { readOutline } from '#lib/syllabus/read-outline.ts';
 import { type Figure, figure } from './figure.ts';
 import { SyllabusMaker } from './make-syllabus.ts';
+import { qualityFigures } from './match/figures.ts';
 import { inTurns, tookOnce } from './timing.ts';
 
 const TOPICS = 500;
@@ -11,9 +12,12 @@ const CLIPS = 5000;
 const WORDS_A_CLIP = 120;
 const PASSAGES = 50;
 
-/** Runs in Node on made-up words; each is held against the barest loop over the same texts or rows. */
+/**
+ * Times run in Node on made-up words, each held against the barest loop over the same texts or rows; how well the
+ * match does is measured on labelled collections.
+ */
 export async function figures(): Promise<Figure[]> {
-  return [...(await match()), await coverage(), await outline()];
+  return [...(await match()), ...qualityFigures(), await coverage(), await outline()];
 }
 
 async function match(): Promise<Figure[]> {
@@ -44,6 +48,11 @@ async function match(): Promise<Figure[]> {
     () => tookOnce(() => buildTopicIndex(input)),
     () => tookOnce(() => countWords(texts)),
   );
+  const adding = await inTurns(
+    { repeats: 15, warmUp: 3 },
+    () => tookOnce(() => addAndAsk(index, tagged[turn++ % CLIPS]!)),
+    () => tookOnce(() => countWords([tagged[turn % CLIPS]!.text])),
+  );
   return [
     figure({
       name: 'syllabus/match-ms',
@@ -58,7 +67,20 @@ async function match(): Promise<Figure[]> {
       unit: 'ms',
       against: { what: 'bare count of the words', value: building.other },
     }),
+    figure({
+      name: 'syllabus/match-add-one-ms',
+      value: adding.ours,
+      unit: 'ms',
+      against: { what: 'bare count of its words', value: adding.other },
+      goal: { atMost: 5 },
+    }),
   ];
+}
+
+/** One more tagged clip, and the next match, which is where what was put off is made up for. */
+function addAndAsk(index: TopicIndex, clip: { topicId: string; text: string }): unknown {
+  index.tag(clip);
+  return suggestTopics({ text: clip.text, headings: [], title: '' }, index);
 }
 
 /** How many of a passage's words each text holds. */

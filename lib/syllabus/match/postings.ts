@@ -1,6 +1,6 @@
 import { LENGTH_DISCOUNT, PAIR_WEIGHT, TOPIC_SATURATION } from './weights.ts';
 
-/** The topics that have a term, by their places, and its weighted count in each. */
+/** The topics that have a term, by their places, in order, and its weighted count in each. */
 interface Posting {
   places: number[];
   counts: number[];
@@ -22,11 +22,10 @@ export class Postings {
     let posting = this.#byTerm.get(term);
     if (!posting) this.#byTerm.set(term, (posting = { places: [], counts: [] }));
     const { places, counts } = posting;
-    // Texts of one topic mostly come one after the other, so that its place is the last.
-    const at = places[places.length - 1] === place ? places.length - 1 : places.indexOf(place);
-    if (at < 0) {
-      places.push(place);
-      counts.push(weight);
+    const at = firstFrom(places, place);
+    if (places[at] !== place) {
+      places.splice(at, 0, place);
+      counts.splice(at, 0, weight);
     } else {
       counts[at]! += weight;
       if (counts[at]! < LEAST) this.#drop(term, posting, at);
@@ -50,8 +49,9 @@ export class Postings {
   /** What a term says for one topic: BM25's part of the score. */
   evidence(term: string, place: number): number {
     const posting = this.#byTerm.get(term);
-    const at = posting?.places.indexOf(place) ?? -1;
-    if (!posting || at < 0) return 0;
+    if (!posting) return 0;
+    const at = firstFrom(posting.places, place);
+    if (posting.places[at] !== place) return 0;
     const count = posting.counts[at]!;
     const saturated = (count * (TOPIC_SATURATION + 1)) / (count + this.#upToDate()[place]!);
     return this.#idfOf(term, posting) * saturated;
@@ -81,3 +81,16 @@ export class Postings {
 const LEAST = 1e-6;
 
 export const isPair = (term: string): boolean => term.includes(' ');
+
+/** Where a number stands in an ascending list, or would stand. */
+function firstFrom(list: readonly number[], value: number): number {
+  // While an index is made topics come in order.
+  if (list.length === 0 || list[list.length - 1]! < value) return list.length;
+  let [low, high] = [0, list.length - 1];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (list[middle]! < value) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}

@@ -47,7 +47,7 @@ export const TAGGED_READ = 2000;
  * From this cosine on, a topic is suggested that shares no word with the passage; from a higher one where the
  * passage has few words, since their direction is then a matter of chance.
  */
-export const NEAR_ENOUGH = 0.2;
+export const NEAR_ENOUGH = 0.12;
 
 /** The part of a text's meaning that lies in the direction of English in general, on average. */
 export const GENERAL_PART = 0.45;

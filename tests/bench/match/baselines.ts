@@ -51,16 +51,20 @@ export function bm25(topics: readonly LabelledTopic[], tagged: Tagged, as: Tagge
     const n = having.get(stem) ?? 0;
     return Math.log(1 + (documents.length - n + 0.5) / (n + 0.5));
   };
+  const postings = new Map<string, [document: number, times: number][]>();
+  counts.forEach((count, i) => {
+    for (const [stem, n] of count) postings.set(stem, [...(postings.get(stem) ?? []), [i, n]]);
+  });
   return (text) => {
-    const best = new Map<number, number>();
-    const asked = [...countOf(stemsOf(text))];
-    counts.forEach((count, i) => {
-      let score = 0;
-      for (const [stem, times] of asked) {
-        const n = count.get(stem);
-        if (n) score += (times * idf(stem) * n * (K1 + 1)) / (n + K1 * (1 - B + (B * lengths[i]!) / mean));
+    const scores = new Float64Array(documents.length);
+    for (const [stem, times] of countOf(stemsOf(text))) {
+      for (const [i, n] of postings.get(stem) ?? []) {
+        scores[i]! += (times * idf(stem) * n * (K1 + 1)) / (n + K1 * (1 - B + (B * lengths[i]!) / mean));
       }
-      const topic = documents[i]!.topic;
+    }
+    const best = new Map<number, number>();
+    scores.forEach((score, i) => {
+      const { topic } = documents[i]!;
       if (score > (best.get(topic) ?? 0)) best.set(topic, score);
     });
     return [...best].sort(([, a], [, b]) => b - a).map(([topic]) => topic);

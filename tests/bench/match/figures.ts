@@ -68,10 +68,14 @@ function figuresOf(name: string, collection: Collection, foreign: readonly strin
         goal: { atMost: 8 },
       }),
       figure({
-        name: `syllabus/match-${name}-outside-${tagged}`,
+        name: `syllabus/match-${name}-outside-found-${tagged}`,
         value: mean((_, i) => outside(indexes[i]!, foreign)),
         unit: '%',
-        against: { what: 'said of passages of the syllabus', value: flaggedInside },
+      }),
+      figure({
+        name: `syllabus/match-${name}-outside-wrongly-${tagged}`,
+        value: flaggedInside,
+        unit: '%',
       }),
     ];
   });
