@@ -69,7 +69,10 @@ let loaded: WordVectors | undefined;
 export const wordVectors = (): WordVectors => (loaded ??= new WordVectors());
 
 function bytesOf(base64: string): Uint8Array {
-  return Uint8Array.from(atob(base64), (character) => character.charCodeAt(0));
+  const characters = atob(base64);
+  const bytes = new Uint8Array(characters.length);
+  for (let i = 0; i < bytes.length; i++) bytes[i] = characters.charCodeAt(i);
+  return bytes;
 }
 
 function unpacked(bytes: Uint8Array): Int8Array {
