@@ -50,8 +50,8 @@ async function match(): Promise<Figure[]> {
   );
   const adding = await inTurns(
     { repeats: 15, warmUp: 3 },
-    () => tookOnce(() => addAndAsk(index, tagged[turn++ % CLIPS]!)),
-    () => tookOnce(() => countWords([tagged[turn % CLIPS]!.text])),
+    () => tookOnce(() => addAndAsk(index, tagged[turn++ % CLIPS]!), PASSAGES),
+    () => tookOnce(() => countWords([tagged[turn++ % CLIPS]!.text]), PASSAGES),
   );
   return [
     figure({

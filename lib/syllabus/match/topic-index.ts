@@ -101,10 +101,11 @@ export class TopicIndex {
   }
 }
 
-/** Each topic with the texts that say what it is about. */
+/** Each topic with the texts that say what it is about; a statement that is off says nothing. */
 function readableTopics(topics: readonly Topic[], statements: readonly Statement[]) {
   const byId = byIdOf(topics);
-  const statementsOf = Map.groupBy(statements, ({ topicId }) => topicId);
+  const counted = statements.filter(({ off }) => !off);
+  const statementsOf = Map.groupBy(counted, ({ topicId }) => topicId);
   return topics.map((topic) => ({
     topic,
     title: topic.title,

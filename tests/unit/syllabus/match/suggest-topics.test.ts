@@ -98,6 +98,16 @@ describe('suggestTopics', () => {
     expect(match('sea ice', {}).suggestions).toEqual([]);
   });
 
+  it('passes over a statement that is off', () => {
+    const off = statements.map((statement) => ({ ...statement, off: statement.topicId === breaking.id }));
+    const without = buildTopicIndex({ topics, statements: off, tagged: [] });
+    const chanceFor = (among: typeof index) =>
+      match('plunging breakers', {}, among).suggestions.find(({ topicId }) => topicId === breaking.id)
+        ?.chance;
+    expect(chanceFor(index)).toBeGreaterThan(0.9);
+    expect(chanceFor(without) ?? 0).toBeLessThan(chanceFor(index)!);
+  });
+
   it('says when a passage looks off the syllabus', () => {
     const off =
       'The treaty was signed after long talks between the two parliaments, and trade grew in both kingdoms.';
