@@ -93,7 +93,8 @@ describe.each([
     expect(listed.map(({ name }) => name.slice(0, 24))).toEqual([
       'One slab at a time',
       'Picture still water, and',
-      'A slab of thickness δz a',
+      // The drawing and what stands below it are one part.
+      'Forces on a thin slab of',
       expect.stringMatching(/^The water below pushes/),
       expect.any(String),
       expect.stringMatching(/^Divide by/),
@@ -104,14 +105,14 @@ describe.each([
     expect(await atPart()).toBe('One slab at a time');
     await driver.tab.press('ArrowDown');
     await driver.tab.press('ArrowDown');
-    expect(await atPart()).toMatch(/^A slab of thickness/);
+    expect(await atPart()).toMatch(/^Forces on a thin slab/);
     await driver.tab.press('Space');
     await until('the part to be dropped', async () => !(await parts())[2]!.checked);
     await keep();
     const clip = await lastClip();
     expect(clip.text).toMatch(/^One slab at a time\s*Picture still water/);
     expect(clip.text).toContain('The minus sign says only');
-    expect(clip.text).not.toContain('A slab of thickness');
+    expect(clip.text).not.toMatch(/A slab of thickness|Forces on a thin slab/);
     expect(clip.text).not.toContain('From slope to pressure');
     expect(clip.formulas).toBe(9);
     await sees(driver.tab, '14 February 2023');

@@ -108,11 +108,17 @@ function MapTile({ tile, isStop, onFocus }: MapTileProps) {
   const told = t('mapTile', name, percent(row.share), percent(row.securedPart));
   const lines = linesOf(tile);
   return (
-    <a href={linkTo(`topic/${topic.id}`)} aria-label={told} tabindex={isStop ? 0 : -1} onFocus={onFocus}>
+    <a href={linkTo(`topic/${topic.id}`)} tabindex={isStop ? 0 : -1} onFocus={onFocus}>
       <title>{told}</title>
       <Fill level={levelOf(row.securedPart)} x={left} y={top} width={width} height={height} />
       {lines.map((line, index) => (
-        <text key={index} class={line.isAmount ? 'amount' : ''} x={left + INSET} y={top + (index + 1) * LINE}>
+        <text
+          key={index}
+          aria-hidden="true"
+          class={line.isAmount ? 'amount' : ''}
+          x={left + INSET}
+          y={top + (index + 1) * LINE}
+        >
           {line.words}
         </text>
       ))}
