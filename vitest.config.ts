@@ -21,7 +21,8 @@ export default defineConfig({
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
           environment: 'node',
-          fileParallelism: false,
+          // Most of their time goes by waiting for a page; each file has browsers of its own.
+          maxWorkers: 2,
           testTimeout: 60_000,
           hookTimeout: 60_000,
           // After the unit tests: real browsers need both cores.
