@@ -66,7 +66,7 @@ export function deckHandlers(): Handlers {
         courseId: course.id,
         courseName: course.name,
         topics: listed,
-        suggestions: match.suggestions.map(({ topicId, terms }) => ({ topicId, terms })),
+        suggestions: match.suggestions,
         offSyllabus: match.offSyllabus,
         moments: momentsAmong(clips),
         // A topic that a newer syllabus dropped is no longer aimed at.

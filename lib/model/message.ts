@@ -112,7 +112,9 @@ export interface KeptMoment {
 
 export interface SlipSuggestion {
   topicId: Id;
-  /** Words of the passage that decided. */
+  /** How likely it is that the passage belongs there, 0 to 1; 0 of one that nothing but the student suggests. */
+  chance: number;
+  /** Words of the passage that decided; none where its meaning alone did. */
   terms: string[];
 }
 

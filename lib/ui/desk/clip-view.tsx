@@ -11,6 +11,7 @@ import { Trouble } from '../parts/trouble.tsx';
 import { t } from '../text.ts';
 import { DeleteButton } from './delete-button.tsx';
 import { LineList, QuestionList } from './item-list.tsx';
+import { LevelCheck } from './level-check.tsx';
 import { OwnWords } from './own-words.tsx';
 import { Provenance } from './provenance.tsx';
 import { linkTo } from './route.ts';
@@ -51,6 +52,7 @@ export function ClipView({ standing, id }: { standing: Standing; id: string }) {
         <div class="stack">
           <OwnWords clip={clip} />
           <Tags standing={standing} clip={clip} />
+          <LevelCheck deck={standing.deck} clip={clip} />
         </div>
       </div>
       <Writing standing={standing} clip={clip} />

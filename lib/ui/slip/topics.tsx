@@ -25,13 +25,17 @@ export function Topics({ state, chosen, choose }: TopicsProps) {
   // Chosen once, a topic stays in the list, ticked or not, so that a tick can be taken back.
   const [extra, setExtra] = useState<string[]>(() => chosen);
   const byId = new Map(state.topics.map((topic) => [topic.id, topic]));
-  const terms = new Map(state.suggestions.map((suggestion) => [suggestion.topicId, suggestion.terms]));
-  const listed = [...new Set([...extra, ...terms.keys()])].flatMap((id) => byId.get(id) ?? []);
+  const suggested = new Map(state.suggestions.map((suggestion) => [suggestion.topicId, suggestion]));
+  const listed = [...new Set([...extra, ...suggested.keys()])].flatMap((id) => byId.get(id) ?? []);
   const found = find(state.topics, typed).filter((topic) => !listed.includes(topic));
   const reasonOf = (id: string) => {
     if (id === state.aimedTopicId) return t('slipAimed');
-    const words = terms.get(id) ?? [];
-    return words.length > 0 ? t('slipBecause', words.join(', ')) : '';
+    const suggestion = suggested.get(id);
+    if (!suggestion) return '';
+    const { terms, chance } = suggestion;
+    const likely = Math.round(100 * chance);
+    if (terms.length > 0) return t('slipBecause', terms.join(', '), likely);
+    return chance > 0 ? t('slipLikely', likely) : '';
   };
   const add = (topic: SlipTopic) => {
     setExtra([...extra, topic.id]);

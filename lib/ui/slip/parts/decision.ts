@@ -37,7 +37,7 @@ export function followPassage(decision: Decision, state: SlipState, isChosen: bo
 export function withChosen(state: SlipState, topicIds: readonly string[]): SlipState {
   const { suggestions } = state;
   const chosen = topicIds.map(
-    (id) => suggestions.find(({ topicId }) => topicId === id) ?? { topicId: id, terms: [] },
+    (id) => suggestions.find(({ topicId }) => topicId === id) ?? { topicId: id, chance: 0, terms: [] },
   );
   return { ...state, suggestions: [...suggestions, ...chosen] };
 }

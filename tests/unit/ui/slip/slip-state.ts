@@ -13,8 +13,8 @@ export const slipState = (over: Partial<SlipState> = {}): SlipState => ({
   courseName: 'Foundation Oceanography',
   topics: [topic('waves', '1', 'Waves at sea', 0), DEEP, SHALLOW, TIDES, PRESSURE],
   suggestions: [
-    { topicId: DEEP.id, terms: ['deep water', 'wavelength'] },
-    { topicId: SHALLOW.id, terms: ['waves'] },
+    { topicId: DEEP.id, chance: 0.714, terms: ['deep water', 'wavelength'] },
+    { topicId: SHALLOW.id, chance: 0.2, terms: ['waves'] },
   ],
   offSyllabus: false,
   aimedTopicId: null,

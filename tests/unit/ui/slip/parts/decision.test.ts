@@ -5,7 +5,7 @@ import { DEEP, SHALLOW, TIDES, slipState } from '../slip-state.ts';
 const none = { topicIds: [], ownWords: '', unclear: false };
 
 test('the topics follow the passage until the student chooses', () => {
-  const tides = slipState({ suggestions: [{ topicId: TIDES.id, terms: ['moon'] }] });
+  const tides = slipState({ suggestions: [{ topicId: TIDES.id, chance: 0.5, terms: ['moon'] }] });
   const decision = { ...firstDecision(slipState()), ownWords: 'Mine.' };
   expect(followPassage(decision, tides, false)).toEqual({ ...decision, topicIds: [TIDES.id] });
   expect(followPassage(decision, tides, true)).toEqual(decision);
@@ -30,7 +30,7 @@ test('what was decided on that passage before is added, nothing is lost and noth
 });
 
 test('a chosen topic stays listed, with its reason where it has one', () => {
-  const state = slipState({ suggestions: [{ topicId: DEEP.id, terms: ['deep'] }] });
+  const state = slipState({ suggestions: [{ topicId: DEEP.id, chance: 0.5, terms: ['deep'] }] });
   const { suggestions } = withChosen(state, [DEEP.id, TIDES.id]);
   expect(new Map(suggestions.map(({ topicId, terms }) => [topicId, terms]))).toEqual(
     new Map([

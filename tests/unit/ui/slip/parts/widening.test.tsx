@@ -32,7 +32,7 @@ afterEach(() => {
   vi.unstubAllGlobals();
 });
 
-const tides = slipState({ suggestions: [{ topicId: TIDES.id, terms: ['moon'] }] });
+const tides = slipState({ suggestions: [{ topicId: TIDES.id, chance: 0.5, terms: ['moon'] }] });
 
 /** Shows a slip on the first paragraph; the background says `state` of every other passage. */
 function showSlip(state: SlipState = tides, first = slipState()) {
