@@ -1,17 +1,17 @@
 import type { Id } from '#lib/model/basics.ts';
 import type { Item } from '#lib/model/item.ts';
 import { expectedSeconds } from './expected-seconds.ts';
-import { forecast, type ItemMemory } from './memory.ts';
+import { inOrder, ItemQueue } from './item-queue.ts';
+import type { ItemMemory } from './memory.ts';
+import { type Moments, momentsOf, outlook } from './outlook.ts';
 import type { StudyClock } from './study-time.ts';
+import { PRACTICE_A_DAY, turnsLeft } from './turns.ts';
 
 /** How far ahead practice looks where the exam's date is unknown or past, in days. Our choice. */
 export const HORIZON_DAYS = 30;
 
 /** Gains are in marks of an exam of this many. */
 export const EXAM_MARKS = 100;
-
-/** Another topic's item may go first where it has at least this part of the gain. Our choice. */
-export const SWITCH_RATIO = 0.5;
 
 const DAY_MS = 86_400_000;
 
@@ -29,13 +29,15 @@ export interface RankInput {
   now: number;
   /** When the exam begins, epoch ms; null while the student does not know it. */
   examAt: number | null;
+  /** Seconds of practice to be expected on each day; PRACTICE_A_DAY unless given. */
+  secondsADay?: number;
 }
 
 /** The numbers behind a gain, for the sentence that explains it. */
 export interface Why {
   /** Marks of an exam of EXAM_MARKS that the item stands for. */
   examMarks: number;
-  /** Chance that practice now adds on exam day. */
+  /** Chance on exam day that practice now adds; below 0 where it is better left for the last turn. */
   chanceAdded: number;
   /** Expected length of the attempt. */
   seconds: number;
@@ -46,16 +48,20 @@ export interface Why {
   attempts: number;
   /** Days since the latest attempt, never negative; null before the first. */
   daysSince: number | null;
+  /** What the time since it was last seen multiplies the gain by: 1 where no later turn is to be expected. */
+  waited: number;
+  /** Chance of a later turn, on the day before the exam at the latest, where it is asked now, and where it is not. */
+  laterTurn: { ifAsked: number; ifLeft: number };
 }
 
 export interface Ranked {
   item: Item;
-  /** Marks of an exam of EXAM_MARKS to be expected from a second of practice now. */
+  /** What decides: marks of an exam of EXAM_MARKS that a second of practice now adds, times why.waited. */
   gain: number;
   chanceNow: number;
-  /** Chance on exam day if it is not practised again. */
+  /** Chance on exam day if it is left out now; later turns are counted as far as they are to be expected. */
   chanceExamNow: number;
-  /** Chance on exam day if it is practised once, now. */
+  /** The same if it is asked now. */
   chanceExamAfter: number;
   why: Why;
 }
@@ -68,61 +74,76 @@ export function aimOf(now: number, examAt: number | null): number {
 /**
  * All items that may be asked, the one that gains most for the exam per second first; equal ones by id.
  *
- * gain = marks of the exam that the item stands for × chance that practice now adds on exam day / expected seconds.
- * A topic's share is spread over its items by their marks. Practice between now and the exam is not foreseen.
+ * gain = marks of the exam that the item stands for × chance on exam day that practice now adds / expected seconds
+ *        × square root of the days since it was last seen (WAITING)
+ *
+ * A topic's share is spread over its items by their marks. The chance added is with and without practice now, and
+ * each with the last turn before the exam as far as it is to be expected (turns.ts): what that turn does anyway is
+ * no gain of practice now.
  */
 export function rankItems(input: RankInput): Ranked[] {
   const asked = input.candidates.filter(({ item }) => input.shares.has(item.topicId));
   const perMark = examMarksPerMark(asked, input.shares);
-  return asked
-    .map((one) => rankOne(one, (perMark.get(one.item.topicId) ?? 0) * one.item.marks, input))
-    .sort((a, b) => b.gain - a.gain || (a.item.id < b.item.id ? -1 : 1));
+  const rank = ranker(input, asked);
+  return asked.map((one) => rank(one, perMark.get(one.item.topicId)! * one.item.marks)).sort(inOrder);
 }
 
 /**
- * The next n items, best first but with topics mixed: no two of a topic in a row where an item of another has at
- * least SWITCH_RATIO of the gain. No item comes twice.
+ * The next n items, best first but with topics mixed (ItemQueue). No item comes twice.
  * @param ranked as rankItems gives them
  */
 export function nextItems(ranked: readonly Ranked[], n: number): Ranked[] {
-  const left = [...new Map(ranked.map((one) => [one.item.id, one])).values()];
+  const queue = new ItemQueue(ranked);
   const chosen: Ranked[] = [];
-  while (chosen.length < n && left.length > 0) {
-    chosen.push(...left.splice(nextIndex(left, chosen.at(-1)?.item.topicId), 1));
-  }
+  for (let one = queue.next(); one && chosen.length < n; one = queue.next()) chosen.push(one);
   return chosen;
 }
 
-function nextIndex(left: readonly Ranked[], lastTopic: Id | undefined): number {
-  const enough = (left[0]?.gain ?? 0) * SWITCH_RATIO;
-  for (const [i, one] of left.entries()) {
-    if (one.gain < enough) break;
-    if (one.item.topicId !== lastTopic) return i;
-  }
-  return 0;
-}
+/**
+ * How strongly waiting counts: practice gains by the time since the last one, and more than the model says under
+ * other laws of forgetting. Our choice, made by simulation under laws that are not reported (docs/method.md).
+ */
+const WAITING = 0.5;
 
-function rankOne({ item, memory }: Candidate, examMarks: number, input: RankInput): Ranked {
+/** Nothing was seen less long ago than this, in days: one minute. */
+const LEAST_WAIT = 1 / 1440;
+
+/** What ranks one item, once all that the items share is worked out. */
+function ranker(
+  input: RankInput,
+  asked: readonly Candidate[],
+): (one: Candidate, examMarks: number) => Ranked {
   const { clock, now, examAt } = input;
   const aim = aimOf(now, examAt);
-  const { chanceNow, without, withOne } = forecast(memory, clock, now, aim);
-  const seconds = expectedSeconds(item, memory.medianSeconds);
-  const chanceAdded = withOne - without;
-  return {
-    item,
-    gain: (examMarks * chanceAdded) / seconds,
-    chanceNow,
-    chanceExamNow: without,
-    chanceExamAfter: withOne,
-    why: {
-      examMarks,
-      chanceAdded,
-      seconds,
-      daysAhead: (aim - now) / DAY_MS,
-      isForExam: aim === examAt,
-      attempts: memory.attempts,
-      daysSince: memory.lastAt === null ? null : Math.max(0, now - memory.lastAt) / DAY_MS,
-    },
+  let secondsForAll = 0;
+  for (const { item, memory } of asked) secondsForAll += expectedSeconds(item, memory.medianSeconds);
+  const turns = turnsLeft(now, aim, input.secondsADay ?? PRACTICE_A_DAY, secondsForAll);
+  const moments: Moments = momentsOf(clock, { now, last: turns.lastAt, aim });
+  const { ifAsked, ifLeft } = turns;
+  return ({ item, memory }, examMarks) => {
+    const chances = outlook(memory, moments);
+    const left = chances.ifNone + ifLeft * (chances.ifLast - chances.ifNone);
+    const done = chances.ifNow + ifAsked * (chances.ifBoth - chances.ifNow);
+    const seconds = expectedSeconds(item, memory.medianSeconds);
+    const waited = Math.max(LEAST_WAIT, (now - memory.at.at(-1)!) / DAY_MS) ** (WAITING * ifAsked);
+    return {
+      item,
+      gain: ((examMarks * (done - left)) / seconds) * waited,
+      chanceNow: chances.now,
+      chanceExamNow: left,
+      chanceExamAfter: done,
+      why: {
+        examMarks,
+        chanceAdded: done - left,
+        seconds,
+        daysAhead: (aim - now) / DAY_MS,
+        isForExam: aim === examAt,
+        attempts: memory.attempts,
+        daysSince: memory.lastAt === null ? null : Math.max(0, now - memory.lastAt) / DAY_MS,
+        waited,
+        laterTurn: { ifAsked, ifLeft },
+      },
+    };
   };
 }
 

@@ -8,7 +8,7 @@
  * mean over what is still possible. That mean is also what the chance will be on average after the next attempt,
  * so a forecast of practice need not guess how the attempt will go.
  */
-import { chanceOfRecall, NOISE, THRESHOLD } from './activation.ts';
+import { NOISE, THRESHOLD } from './activation.ts';
 
 /** Standard deviation of the prior, in units of activation. Our choice. */
 export const OFFSET_SD = 0.5;
@@ -17,47 +17,62 @@ export const OFFSET_SD = 0.5;
 export const OFFSETS: readonly number[] = Array.from({ length: 13 }, (_, i) => (i - 6) * 0.25);
 
 /** Weights of the values in OFFSETS, of sum 1. */
-export type Weights = readonly number[];
+export type Weights = ArrayLike<number>;
 
 /** One attempt as evidence on the offset. */
 export interface Trial {
-  /** Activation just before it, not -Infinity. */
-  m: number;
+  /** e^m just before it, with m the activation: above 0. */
+  strength: number;
   /** Marks got / marks there were, 0 to 1. */
   fraction: number;
 }
 
+/** e^(b / s) for each value of b: with it a chance at all offsets takes one power, not thirteen. */
+const FACTORS = Float64Array.from(OFFSETS, (b) => Math.exp(b / NOISE));
+
+/** What is known of an offset: for each value in OFFSETS the logarithm of its weight, up to a constant of the item. */
+export type Evidence = Float64Array;
+
+/** What is known before the first attempt: the prior. */
+export const noEvidence = (): Evidence => Float64Array.from(OFFSETS, (b) => -((b / OFFSET_SD) ** 2) / 2);
+
 /**
- * Weights after these attempts; the prior's for none.
+ * Evidence with one more attempt.
  *
  * Part marks weigh in as a fractional outcome f of one trial, with likelihood p^f (1-p)^(1-f): an attempt at n marks
  * is one piece of evidence and not n, since the parts of an answer stand or fall together.
  */
-export function weightsAfter(trials: readonly Trial[]): Weights {
-  const logs = OFFSETS.map((b) => {
-    let log = -((b / OFFSET_SD) ** 2) / 2;
-    for (const { m, fraction } of trials) log += logLikelihood(m + b, fraction);
-    return log;
-  });
-  const highest = Math.max(...logs);
-  const weights = logs.map((log) => Math.exp(log - highest));
-  const sum = weights.reduce((all, w) => all + w, 0);
-  return weights.map((w) => w / sum);
+export function withTrial(evidence: Evidence, { strength, fraction }: Trial): Evidence {
+  const z = (Math.log(strength) - THRESHOLD) / NOISE;
+  const odds = Math.exp(z);
+  // ln( p^f (1-p)^(1-f) ) = f z - ln(1 + e^z), with z = (m + b - tau) / s.
+  return evidence.map(
+    (log, i) => log + fraction * (z + OFFSETS[i]! / NOISE) - Math.log1p(odds * FACTORS[i]!),
+  );
 }
 
-/** Mean chance of recall, 0 to 1, at activation m over what b may be. */
-export function meanChance(weights: Weights, m: number): number {
+/** The weights that evidence gives. */
+export function weightsOf(evidence: Evidence): Float64Array {
+  let highest = -Infinity;
+  for (const log of evidence) if (log > highest) highest = log;
+  const weights = evidence.map((log) => Math.exp(log - highest));
   let sum = 0;
-  for (let i = 0; i < OFFSETS.length; i++) sum += (weights[i] ?? 0) * chanceOfRecall(m + (OFFSETS[i] ?? 0));
+  for (const weight of weights) sum += weight;
+  for (let i = 0; i < weights.length; i++) weights[i]! /= sum;
+  return weights;
+}
+
+/** Mean chance of recall, 0 to 1, at a strength e^m over what b may be. */
+export function meanChance(weights: Weights, strength: number): number {
+  const odds = Math.exp((THRESHOLD - Math.log(strength)) / NOISE);
+  let sum = 0;
+  for (let i = 0; i < FACTORS.length; i++) sum += weights[i]! / (1 + odds / FACTORS[i]!);
   return Math.min(1, sum);
 }
 
 /** The mean of b: positive where the item comes easier to this student than most. */
-export const meanOffset = (weights: Weights): number =>
-  weights.reduce((sum, w, i) => sum + w * (OFFSETS[i] ?? 0), 0);
-
-/** ln( p^f (1-p)^(1-f) ) = f z - ln(1 + e^z), with z = (m - tau) / s, without overflow. */
-function logLikelihood(m: number, fraction: number): number {
-  const z = (m - THRESHOLD) / NOISE;
-  return fraction * z - Math.max(0, z) - Math.log1p(Math.exp(-Math.abs(z)));
+export function meanOffset(weights: Weights): number {
+  let sum = 0;
+  for (let i = 0; i < OFFSETS.length; i++) sum += weights[i]! * OFFSETS[i]!;
+  return sum;
 }

@@ -21,51 +21,75 @@ export const SESSION_REACH = 300;
  * attempts before that moment alone, so that a later attempt changes no age already reckoned.
  */
 export interface StudyClock {
-  /** Model time of a moment (epoch ms), in seconds from an arbitrary zero of this clock. */
+  /**
+   * Model time of a moment (epoch ms), in seconds from a zero that all clocks share. It stays as it is until an
+   * attempt is added that is dated before the moment.
+   */
   seconds(at: number): number;
   /** Model age, in seconds, at `to` of something that happened at `from` (epoch ms); at least 1. */
   age(from: number, to: number): number;
 }
 
+/** A clock that goes on as attempts are made. */
+export interface GrowingClock extends StudyClock {
+  /** Count in an attempt (epoch ms). False, and nothing done, where it is dated before the latest: build it anew. */
+  add(at: number): boolean;
+  /** The attempts' moments, epoch ms, oldest first: a copy. */
+  moments(): Float64Array;
+}
+
+/** Model time counts from 2020-01-01 UTC: near enough to all moments for doubles to hold a millionth of a second. */
+const ZERO = 1_577_836_800_000;
+
 /**
  * Build the clock of a course.
  * @param moments epoch ms of all attempts of the course, in any order, equal ones allowed; may be none
  */
-export function studyClock(moments: Iterable<number>): StudyClock {
-  const starts = Float64Array.from(moments).sort();
-  const within = withinStudy(starts);
-  const zero = starts[0] ?? 0;
-  const seconds = (at: number): number => {
-    const inside = insideBefore(starts, within, at);
-    return OUTSIDE_SCALE * ((at - zero) / 1000) + (1 - OUTSIDE_SCALE) * inside;
-  };
-  return { seconds, age: (from, to) => Math.max(LEAST_AGE, seconds(to) - seconds(from)) };
-}
+export function studyClock(moments: Iterable<number>): GrowingClock {
+  let starts = Float64Array.from(moments).sort();
+  let count = starts.length;
+  /** For each attempt, the seconds within study before it. */
+  let within = new Float64Array(count);
+  for (let i = 1; i < count; i++) within[i] = within[i - 1]! + reach(starts[i - 1]!, starts[i]!);
 
-/** For each attempt, the seconds within study before it. */
-function withinStudy(starts: Float64Array): Float64Array {
-  const sums = new Float64Array(starts.length);
-  for (let i = 1; i < starts.length; i++) {
-    sums[i] = (sums[i - 1] ?? 0) + reach(starts[i - 1] ?? 0, starts[i] ?? 0);
-  }
-  return sums;
+  const seconds = (at: number): number => {
+    const last = countUpTo(starts, count, at) - 1;
+    const inside = last < 0 ? 0 : within[last]! + reach(starts[last]!, at);
+    return OUTSIDE_SCALE * ((at - ZERO) / 1000) + (1 - OUTSIDE_SCALE) * inside;
+  };
+  const add = (at: number): boolean => {
+    const last = count - 1;
+    if (count > 0 && at < starts[last]!) return false;
+    if (count === starts.length) [starts, within] = [longer(starts), longer(within)];
+    within[count] = count > 0 ? within[last]! + reach(starts[last]!, at) : 0;
+    starts[count++] = at;
+    return true;
+  };
+  return {
+    seconds,
+    age: (from, to) => Math.max(LEAST_AGE, seconds(to) - seconds(from)),
+    add,
+    moments: () => starts.slice(0, count),
+  };
 }
 
 /** Seconds within study that an attempt brings about until `to`, where no other attempt lies between. */
 const reach = (attempt: number, to: number): number => Math.min((to - attempt) / 1000, SESSION_REACH);
 
-function insideBefore(starts: Float64Array, within: Float64Array, at: number): number {
-  const last = countUpTo(starts, at) - 1;
-  return last < 0 ? 0 : (within[last] ?? 0) + reach(starts[last] ?? 0, at);
+/** The same numbers with room for as many more. */
+function longer(numbers: Float64Array): Float64Array<ArrayBuffer> {
+  const more = new Float64Array(Math.max(64, 2 * numbers.length));
+  more.set(numbers);
+  return more;
 }
 
-/** How many of the sorted numbers are no greater than `at`: binary search. */
-function countUpTo(sorted: Float64Array, at: number): number {
+/** How many of the first `count` sorted numbers are no greater than `at`: binary search. */
+function countUpTo(sorted: Float64Array, count: number, at: number): number {
   let low = 0;
-  let high = sorted.length;
+  let high = count;
   while (low < high) {
     const middle = (low + high) >>> 1;
-    if ((sorted[middle] ?? Infinity) <= at) low = middle + 1;
+    if (sorted[middle]! <= at) low = middle + 1;
     else high = middle;
   }
   return low;

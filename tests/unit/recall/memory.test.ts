@@ -1,13 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { decays } from '#lib/recall/activation.ts';
-import { chanceAt, forecast, memoryOf, type Recalled } from '#lib/recall/memory.ts';
-import { meanOffset, weightsAfter } from '#lib/recall/offset.ts';
+import { decays, strength } from '#lib/recall/activation.ts';
+import { chanceAt, memoryOf, type Recalled, withAttempt } from '#lib/recall/memory.ts';
+import { meanChance, meanOffset as meanOfWeights, noEvidence, weightsOf } from '#lib/recall/offset.ts';
+import { momentsOf, outlook } from '#lib/recall/outlook.ts';
 import { studyClock } from '#lib/recall/study-time.ts';
-import { anyAttempts, DAY, MINUTE, recalled, START } from './builders.ts';
+import { anyAttempts, DAY, idOf, MINUTE, recalled, START } from './builders.ts';
+import { chanceByDefinition } from './by-definition.ts';
 
 const written = { createdAt: START };
 const clockOf = (attempts: readonly Recalled[]) => studyClock(attempts.map((a) => a.at));
+const meanOffset = (evidence: Float64Array) => meanOfWeights(weightsOf(evidence));
 const weekly = (marks: number): Recalled[] =>
   [1, 8, 15].map((day, n) => recalled(n, START + day * DAY, { marks }));
 
@@ -15,8 +18,9 @@ describe('an item never attempted', () => {
   const memory = memoryOf(written, [], studyClock([]));
 
   it('has one presentation, its writing, and nothing known of its offset', () => {
-    expect(memory.presentations).toEqual([{ at: START, decay: 0.177 }]);
-    expect(memory.offset).toEqual(weightsAfter([]));
+    expect([...memory.at]).toEqual([START]);
+    expect([...memory.decays]).toEqual([0.177]);
+    expect(memory.offset).toEqual(noEvidence());
     expect(memory).toMatchObject({ attempts: 0, lastAt: null, medianSeconds: null });
   });
 
@@ -30,17 +34,19 @@ describe('memory', () => {
   it('has a presentation for each attempt, with the decays of the model in model time', () => {
     const attempts = weekly(1);
     const clock = clockOf(attempts);
-    const { presentations } = memoryOf(written, attempts, clock);
+    const memory = memoryOf(written, attempts, clock);
     const times = [START, ...attempts.map((a) => a.at)];
-    expect(presentations.map((one) => one.at)).toEqual(times);
+    expect([...memory.at]).toEqual(times);
+    expect([...memory.modelAt]).toEqual(times.map((at) => clock.seconds(at)));
     const expected = decays(times.map((at) => clock.seconds(at)));
-    expect(presentations.map((one) => one.decay)).toEqual(expected.map((one) => one.decay));
+    expect([...memory.decays]).toEqual(expected.map((one) => one.decay));
   });
 
   it('counts a missed attempt as study: same presentations, lower offset', () => {
     const clock = clockOf(weekly(1));
     const [full, none] = [memoryOf(written, weekly(1), clock), memoryOf(written, weekly(0), clock)];
-    expect(none.presentations).toEqual(full.presentations);
+    expect(none.at).toEqual(full.at);
+    expect(none.decays).toEqual(full.decays);
     expect(meanOffset(none.offset)).toBeLessThan(0);
     expect(meanOffset(full.offset)).toBeGreaterThan(0);
     const untouched = memoryOf(written, [], clock);
@@ -72,7 +78,7 @@ describe('memory', () => {
   it('keeps an attempt from before the writing', () => {
     const early = [recalled(1, START - DAY)];
     const memory = memoryOf(written, early, clockOf(early));
-    expect(memory.presentations.map((one) => one.at)).toEqual([START - DAY, START - DAY]);
+    expect([...memory.at]).toEqual([START - DAY, START - DAY]);
   });
 
   it('orders attempts at the same moment by their ids', () => {
@@ -83,7 +89,7 @@ describe('memory', () => {
 
   it('is plain data', () => {
     const memory = memoryOf(written, weekly(1), clockOf(weekly(1)));
-    expect(JSON.parse(JSON.stringify(memory))).toEqual(memory);
+    expect(structuredClone(memory)).toEqual(memory);
   });
 
   it('is the same however the attempts are ordered', () => {
@@ -134,32 +140,102 @@ describe('chance', () => {
     );
   });
 
-  it('is not lowered at any later moment by practice now', () => {
+  it('is what its definition says, worked out presentation by presentation', () => {
     fc.assert(
-      fc.property(anyAttempts, fc.nat(300 * DAY), fc.nat(300 * DAY), (attempts, a, b) => {
+      fc.property(anyAttempts, fc.nat(300 * DAY), (attempts, wait) => {
         const clock = clockOf(attempts);
+        const at = START + wait;
+        const chance = chanceAt(memoryOf(written, attempts, clock), clock, at);
+        expect(Math.abs(chance - chanceByDefinition(START, attempts, at))).toBeLessThan(1e-9);
+      }),
+    );
+  });
+});
+
+describe('looking ahead', () => {
+  const ahead = (attempts: readonly Recalled[], now: number, last: number, aim: number) => {
+    const clock = clockOf(attempts);
+    const moments = momentsOf(clock, { now, last, aim });
+    return { clock, found: outlook(memoryOf(written, attempts, clock), moments) };
+  };
+
+  it('gives the chance now and later without practice, and practice never lowers it', () => {
+    fc.assert(
+      fc.property(anyAttempts, fc.nat(300 * DAY), fc.nat(90 * DAY), fc.nat(DAY), (attempts, a, b, c) => {
+        const now = START + a;
+        const { clock, found } = ahead(attempts, now, now + b, now + b + c);
         const memory = memoryOf(written, attempts, clock);
-        const { chanceNow, without, withOne } = forecast(memory, clock, START + a, START + a + b);
-        expect(withOne).toBeGreaterThanOrEqual(without);
-        expect(without).toBeCloseTo(chanceAt(memory, clock, START + a + b), 12);
-        expect(chanceNow).toBeCloseTo(chanceAt(memory, clock, START + a), 12);
+        expect(found.now).toBeCloseTo(chanceAt(memory, clock, now), 12);
+        expect(found.ifNone).toBeCloseTo(chanceAt(memory, clock, now + b + c), 12);
+        expect(found.ifNow).toBeGreaterThanOrEqual(found.ifNone);
+        expect(found.ifLast).toBeGreaterThanOrEqual(found.ifNone);
+        expect(found.ifBoth).toBeGreaterThanOrEqual(found.ifNow);
       }),
     );
   });
 
-  it('is raised by full marks, by as much as forecast or more', () => {
+  it('expects of practice now, and of practice at both turns, what the model gives then', () => {
     const attempts = weekly(1).slice(0, 2);
-    const clock = clockOf(attempts);
-    const [now, exam] = [START + 15 * DAY, START + 40 * DAY];
-    const { withOne } = forecast(memoryOf(written, attempts, clock), clock, now, exam);
-    const practised = memoryOf(written, weekly(1), clock);
-    expect(chanceAt(practised, clock, exam)).toBeGreaterThan(withOne);
+    const [now, last, aim] = [START + 15 * DAY, START + 39 * DAY, START + 40 * DAY];
+    const { found } = ahead(attempts, now, last, aim);
+    // The evidence that an attempt brings leaves the chance, on average, as it was: so none is counted here.
+    const strengthWith = (...more: number[]) => {
+      const { seconds } = clockOf(attempts);
+      const times = [START, ...attempts.map((a) => a.at), ...more].map(seconds);
+      return strength(decays(times), seconds(aim));
+    };
+    const { offset } = memoryOf(written, attempts, clockOf(attempts));
+    const chance = (...more: number[]) => meanChance(weightsOf(offset), strengthWith(...more));
+    expect(found.ifNow).toBeCloseTo(chance(now), 9);
+    expect(found.ifLast).toBeCloseTo(chance(last), 9);
+    expect(found.ifBoth).toBeCloseTo(chance(now, last), 9);
   });
 
-  it('is forecast for now where the later moment is past', () => {
-    const clock = studyClock([]);
-    const memory = memoryOf(written, [], clock);
-    const late = forecast(memory, clock, START + DAY, START);
-    expect(late).toEqual(forecast(memory, clock, START + DAY, START + DAY));
+  it('takes moments as no earlier than the ones before', () => {
+    const [one, other] = [
+      ahead([], START + DAY, START, START),
+      ahead([], START + DAY, START + DAY, START + DAY),
+    ];
+    expect(one.found).toEqual(other.found);
+  });
+});
+
+describe('a further attempt', () => {
+  it('gives the memory that is worked out from scratch, with the clock grown by it', () => {
+    fc.assert(
+      fc.property(
+        anyAttempts,
+        fc.array(fc.integer({ min: 1, max: 40 * DAY }), { maxLength: 6 }),
+        (first, waits) => {
+          const all = [...first];
+          const clock = clockOf(first);
+          let memory = memoryOf(written, first, clock);
+          for (const [i, wait] of waits.entries()) {
+            const at = memory.at.at(-1)! + wait;
+            const attempt = recalled(100 + i, at, { marks: i % 3, outOf: 2 });
+            if (attempt.marks > 2) return;
+            memory = withAttempt(memory, attempt, clock)!;
+            expect(clock.add(at)).toBe(true);
+            all.push(attempt);
+          }
+          expect(memory).toEqual(memoryOf(written, all, clockOf(all)));
+        },
+      ),
+    );
+  });
+
+  it('is refused where it is not dated after the latest: worked out from scratch it counts', () => {
+    const clock = clockOf(weekly(1));
+    const memory = memoryOf(written, weekly(1), clock);
+    expect(withAttempt(memory, recalled(9, START + 15 * DAY), clock)).toBeNull();
+    expect(withAttempt(memory, recalled(9, START + 15 * DAY + 1), clock)).not.toBeNull();
+  });
+
+  it('leaves the memory before it alone', () => {
+    const clock = clockOf(weekly(1));
+    const memory = memoryOf(written, weekly(1), clock);
+    const before = structuredClone(memory);
+    withAttempt(memory, { ...recalled(9, START + 20 * DAY), id: idOf(9), seconds: 1 }, clock);
+    expect(memory).toEqual(before);
   });
 });

@@ -44,7 +44,10 @@ describe('the gain of an item', () => {
       attempts: 1,
       daysSince: 19,
     });
-    expect(gain).toBeCloseTo((50 * (chanceExamAfter - chanceExamNow)) / 12, 12);
+    // A single item gets a later turn for certain, so that the 19 days since it was last seen count in full.
+    expect(why.laterTurn).toEqual({ ifAsked: 1, ifLeft: 1 });
+    expect(why.waited).toBeCloseTo(Math.sqrt(19), 12);
+    expect(gain).toBeCloseTo(((50 * (chanceExamAfter - chanceExamNow)) / 12) * why.waited, 12);
     expect(why.chanceAdded).toBeCloseTo(chanceExamAfter - chanceExamNow, 12);
   });
 
@@ -169,7 +172,7 @@ describe('what is asked', () => {
     expect(nextItems([], 5)).toEqual([]);
   });
 
-  it('does not depend on the order given, and has finite gains, never negative', () => {
+  it('does not depend on the order given, and has finite gains', () => {
     const anyItems = fc.array(fc.tuple(anyAttempts, fc.boolean(), fc.integer({ min: 1, max: 5 })), {
       maxLength: 6,
     });
@@ -182,10 +185,44 @@ describe('what is asked', () => {
         ]);
         const over = { examAt: examIn === null ? null : NOW + examIn };
         const ranked = ranking(items, over);
-        expect(ranked.every((one) => one.gain >= 0 && Number.isFinite(one.gain))).toBe(true);
+        expect(ranked.every((one) => Number.isFinite(one.gain))).toBe(true);
         expect(ids(ranking(items.toReversed(), over))).toEqual(ids(ranked));
       }),
     );
+  });
+});
+
+describe('practice that is still to come', () => {
+  const many = (count: number, attempts: Recalled[] = []) =>
+    Array.from({ length: count }, (_, n): [Candidate['item'], Recalled[]] => [itemOf(n), attempts]);
+
+  it('is no gain of practice now: where a later turn is certain, both chances have it', () => {
+    const [one] = ranking(many(1, [recalled(1, START + DAY)]));
+    const [huge] = ranking(many(1, [recalled(1, START + DAY)]), { secondsADay: 0.1 });
+    expect(one!.chanceExamNow).toBeGreaterThan(huge!.chanceExamNow + 0.1);
+    expect(one!.chanceExamAfter).toBeGreaterThan(one!.chanceExamNow);
+  });
+
+  it('is left out where there are far more items than turns', () => {
+    const [first] = ranking(many(6000));
+    expect(first!.why.laterTurn.ifAsked).toBe(0);
+    expect(first!.why.laterTurn.ifLeft).toBeGreaterThan(0);
+    expect(first!.why.laterTurn.ifLeft).toBeLessThan(0.5);
+    expect(first!.why.waited).toBe(1);
+  });
+
+  it('leaves to the last day but one what is as well asked on the last, where all fits into both', () => {
+    // 100 items of 12 s: half of them today, the others tomorrow, the day before the exam.
+    const asked = (days: number) => [recalled(1, NOW - 8 * DAY), recalled(2, NOW - days * DAY)];
+    const items = many(100).map(([item], n): [Candidate['item'], Recalled[]] => [item, asked(n % 2 ? 1 : 4)]);
+    const over = { examAt: NOW + 1.625 * DAY };
+    const ranked = ranking(items, over);
+    expect(ranked[0]!.why.laterTurn.ifLeft).toBe(1);
+    expect(ranked[0]!.why.laterTurn.ifAsked).toBe(0);
+    expect(ranked.at(-1)!.why.chanceAdded).toBeLessThan(0);
+    // On the evening before the exam nothing is left to later.
+    const last = ranking(items, { examAt: NOW + 0.625 * DAY });
+    expect(last.every((one) => one.gain > 0 && one.why.waited === 1)).toBe(true);
   });
 });
 

@@ -1,7 +1,32 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { chanceOfRecall, THRESHOLD } from '#lib/recall/activation.ts';
-import { meanChance, meanOffset, OFFSET_SD, OFFSETS, type Trial, weightsAfter } from '#lib/recall/offset.ts';
+import {
+  meanChance as chanceAtStrength,
+  meanOffset,
+  noEvidence,
+  OFFSET_SD,
+  OFFSETS,
+  type Weights,
+  weightsOf,
+  withTrial,
+} from '#lib/recall/offset.ts';
+
+interface Trial {
+  m: number;
+  fraction: number;
+}
+
+/** Weights after attempts that are given by their activation. */
+function weightsAfter(trials: readonly Trial[]): Float64Array {
+  const evidence = trials.reduce(
+    (before, { m, fraction }) => withTrial(before, { strength: Math.exp(m), fraction }),
+    noEvidence(),
+  );
+  return weightsOf(evidence);
+}
+
+const meanChance = (weights: Weights, m: number): number => chanceAtStrength(weights, Math.exp(m));
 
 const prior = weightsAfter([]);
 const anyM = fc.double({ min: -6, max: 7, noNaN: true });
@@ -78,4 +103,14 @@ describe('attempts', () => {
       meanOffset(weightsAfter([...missed, ...times(400, { m: THRESHOLD, fraction: 1 })])),
     ).toBeGreaterThan(0);
   });
+});
+
+it('is the mean over the chances at each offset, worked out one by one', () => {
+  fc.assert(
+    fc.property(anyTrials, anyM, (trials, m) => {
+      const weights = weightsAfter(trials);
+      const mean = OFFSETS.reduce((sum, b, i) => sum + weights[i]! * chanceOfRecall(m + b), 0);
+      expect(Math.abs(meanChance(weights, m) - mean)).toBeLessThan(1e-12);
+    }),
+  );
 });

@@ -81,3 +81,41 @@ describe('model age', () => {
     );
   });
 });
+
+describe('a clock that grows', () => {
+  it('goes as one built with all attempts', () => {
+    fc.assert(
+      fc.property(
+        anyMoments,
+        fc.array(fc.nat(2 * DAY), { maxLength: 100 }),
+        fc.nat(30 * DAY),
+        (first, waits, at) => {
+          const clock = studyClock(first);
+          const all = [...first];
+          for (const wait of waits) {
+            const next = Math.max(0, ...all) + wait;
+            expect(clock.add(next)).toBe(true);
+            all.push(next);
+          }
+          const anew = studyClock(all);
+          expect(clock.seconds(at)).toBe(anew.seconds(at));
+          expect(clock.moments()).toEqual(anew.moments());
+        },
+      ),
+    );
+  });
+
+  it('does not take an attempt dated before the latest', () => {
+    const clock = studyClock([START, START + DAY]);
+    const before = clock.seconds(START + 2 * DAY);
+    expect(clock.add(START + DAY - 1)).toBe(false);
+    expect(clock.seconds(START + 2 * DAY)).toBe(before);
+    expect(clock.add(START + DAY)).toBe(true);
+  });
+
+  it('gives a copy of its moments', () => {
+    const clock = studyClock([START]);
+    clock.moments()[0] = 0;
+    expect([...clock.moments()]).toEqual([START]);
+  });
+});

@@ -21,6 +21,8 @@ const ranked = (over: Partial<Ranked['why']> = {}): Ranked => ({
     isForExam: true,
     attempts: 2,
     daysSince: 3,
+    waited: 1.7,
+    laterTurn: { ifAsked: 1, ifLeft: 1 },
     ...over,
   },
 });
