@@ -3,7 +3,10 @@ import type { Id } from '#lib/model/basics.ts';
 import type { Item } from '#lib/model/item.ts';
 import { isChoice } from './marks.ts';
 
-/** A missed item comes back after this many others. */
+/**
+ * A missed item comes back once, after all others of the round, if there are at least this many. Not sooner: its
+ * answer has just been seen, and practice so soon after adds little, while others wait (docs/method.md).
+ */
 export const ITEMS_BETWEEN = 3;
 
 /** The longest attempt that the model of an attempt allows, in seconds. */
@@ -116,12 +119,10 @@ function draftOf(
   };
 }
 
-/** The queue with a missed item put back; as it was on its second miss, or where too few others are left. */
+/** The queue with a missed item put last; as it was on its second miss, or where too few others are left. */
 function withReturn(round: Round, item: Item): Item[] {
   const isSecond = round.marked.some((before) => before.item.id === item.id);
-  return isSecond || round.queue.length < ITEMS_BETWEEN
-    ? round.queue
-    : round.queue.toSpliced(ITEMS_BETWEEN, 0, item);
+  return isSecond || round.queue.length < ITEMS_BETWEEN ? round.queue : [...round.queue, item];
 }
 
 /** The round with its next item in hand, or ended. */

@@ -114,12 +114,12 @@ test('marks by click; the attempt says what was typed, how long it took and in w
   expect(attempts.every(({ seconds }) => seconds >= 0 && seconds < 60)).toBe(true);
 });
 
-test('a missed item returns after three others, says so, and counts as it went the first time', async () => {
+test('a missed item returns after all others, says so, and counts as it went the first time', async () => {
   const others = [SPEED, SPRING, ...FURTHER];
   const { db } = await runRound([DISPERSION, ...others]);
   await uncover();
   key('n');
-  for (const { asks, marks } of others.slice(0, 3)) {
+  for (const { asks, marks } of others) {
     await screen.findByText((text) => text.startsWith(asks));
     expect(screen.queryByText(/missed before/)).toBeNull();
     await uncover();
@@ -127,9 +127,6 @@ test('a missed item returns after three others, says so, and counts as it went t
   }
   await read(DISPERSION.asks);
   await read('Deep water · missed before in this round');
-  await uncover();
-  key('f');
-  await read(others[3]!.asks);
   await uncover();
   key('f');
   await see('heading', '6 of 7 marks');
