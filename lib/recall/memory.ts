@@ -1,6 +1,6 @@
 import type { Attempt } from '#lib/model/attempt.ts';
 import { decayAfter, LEAST_AGE } from './activation.ts';
-import { type Evidence, meanChance, noEvidence, weightsOf, withTrial } from './offset.ts';
+import { addTrial, type Evidence, meanChance, noEvidence, weightsOf } from './offset.ts';
 import type { StudyClock } from './study-time.ts';
 
 /** What memory needs of an attempt. */
@@ -19,15 +19,15 @@ export interface Written {
  */
 export interface ItemMemory {
   /** Moments (epoch ms) at which the item was seen with its answer, oldest first: its writing, then each attempt. */
-  at: Float64Array;
+  at: readonly number[];
   /** The same moments in model time; see study-time.ts. */
-  modelAt: Float64Array;
+  modelAt: readonly number[];
   /** How fast each presentation fades. */
-  decays: Float64Array;
+  decays: readonly number[];
   /** What is known of the item's offset; see offset.ts. */
   offset: Evidence;
   /** Seconds that the attempts took, shortest first. */
-  taken: Float64Array;
+  taken: readonly number[];
   attempts: number;
   /** The latest attempt, epoch ms; null before the first. */
   lastAt: number | null;
@@ -46,29 +46,21 @@ export interface ItemMemory {
  */
 export function memoryOf(item: Written, attempts: readonly Recalled[], clock: StudyClock): ItemMemory {
   const inOrder = attempts.toSorted((a, b) => a.at - b.at || (a.id < b.id ? -1 : 1));
-  const count = inOrder.length + 1;
-  const at = new Float64Array(count);
-  const modelAt = new Float64Array(count);
-  const decays = new Float64Array(count);
-  let offset = noEvidence();
-  at[0] = Math.min(item.createdAt, inOrder[0]?.at ?? Infinity);
-  modelAt[0] = clock.seconds(at[0]);
-  decays[0] = decayAfter(0);
-  for (const [i, attempt] of inOrder.entries()) {
+  const written = Math.min(item.createdAt, inOrder[0]?.at ?? Infinity);
+  const at = [written];
+  const modelAt = [clock.seconds(written)];
+  const decays = [decayAfter(0)];
+  const offset = noEvidence();
+  for (const attempt of inOrder) {
     const model = clock.seconds(attempt.at);
-    const before = strengthOf(modelAt, decays, i + 1, model);
-    offset = withTrial(offset, { strength: before, fraction: attempt.marks / attempt.outOf });
-    at[i + 1] = attempt.at;
-    modelAt[i + 1] = model;
-    decays[i + 1] = decayAfter(before);
+    const strength = strengthOf(modelAt, decays, model);
+    addTrial(offset, { strength, fraction: attempt.marks / attempt.outOf });
+    at.push(attempt.at);
+    modelAt.push(model);
+    decays.push(decayAfter(strength));
   }
-  return completed({
-    at,
-    modelAt,
-    decays,
-    offset,
-    taken: Float64Array.from(inOrder, (a) => a.seconds).sort(),
-  });
+  const taken = inOrder.map((attempt) => attempt.seconds).sort(ascending);
+  return completed({ at, modelAt, decays, offset, taken });
 }
 
 /**
@@ -77,16 +69,18 @@ export function memoryOf(item: Written, attempts: readonly Recalled[], clock: St
  * @param clock of the course, with all attempts before this one; it does not matter whether this one is in it
  */
 export function withAttempt(memory: ItemMemory, attempt: Recalled, clock: StudyClock): ItemMemory | null {
-  const { at, modelAt, decays, offset, taken } = memory;
+  const { at, modelAt, decays } = memory;
   if (attempt.at <= at.at(-1)!) return null;
   const model = clock.seconds(attempt.at);
-  const before = strengthOf(modelAt, decays, at.length, model);
+  const strength = strengthOf(modelAt, decays, model);
+  const offset = [...memory.offset];
+  addTrial(offset, { strength, fraction: attempt.marks / attempt.outOf });
   return completed({
-    at: appended(at, attempt.at),
-    modelAt: appended(modelAt, model),
-    decays: appended(decays, decayAfter(before)),
-    offset: withTrial(offset, { strength: before, fraction: attempt.marks / attempt.outOf }),
-    taken: appended(taken, attempt.seconds).sort(),
+    at: [...at, attempt.at],
+    modelAt: [...modelAt, model],
+    decays: [...decays, decayAfter(strength)],
+    offset,
+    taken: [...memory.taken, attempt.seconds].sort(ascending),
   });
 }
 
@@ -104,7 +98,7 @@ export function completed(
 }
 
 /** The middle of sorted numbers, the mean of the middle two where they are even in count; null of none. */
-function medianOf(sorted: Float64Array): number | null {
+function medianOf(sorted: readonly number[]): number | null {
   const upper = sorted[sorted.length >> 1];
   const lower = sorted[(sorted.length - 1) >> 1];
   return upper === undefined || lower === undefined ? null : (lower + upper) / 2;
@@ -116,24 +110,18 @@ function medianOf(sorted: Float64Array): number | null {
  */
 export function chanceAt(memory: ItemMemory, clock: StudyClock, at: number): number {
   const { modelAt, decays, offset } = memory;
-  return meanChance(weightsOf(offset), strengthOf(modelAt, decays, modelAt.length, clock.seconds(at)));
+  return meanChance(weightsOf(offset), strengthOf(modelAt, decays, clock.seconds(at)));
 }
 
-/** The strength e^m that the first `count` presentations have at a moment in model time. */
-export function strengthOf(
-  modelAt: Float64Array,
-  decays: Float64Array,
-  count: number,
-  moment: number,
-): number {
+/** The strength e^m that presentations have at a moment in model time. */
+export function strengthOf(modelAt: readonly number[], decays: readonly number[], moment: number): number {
   let sum = 0;
-  for (let i = 0; i < count; i++) sum += Math.max(LEAST_AGE, moment - modelAt[i]!) ** -decays[i]!;
+  for (let i = 0; i < modelAt.length; i++) sum += left(moment - modelAt[i]!, decays[i]!);
   return sum;
 }
 
-function appended(numbers: Float64Array, one: number): Float64Array {
-  const more = new Float64Array(numbers.length + 1);
-  more.set(numbers);
-  more[numbers.length] = one;
-  return more;
-}
+/** What is left of a presentation at an age in model time: age^-decay, by way of a logarithm, which is quicker. */
+export const left = (age: number, decay: number): number =>
+  age <= LEAST_AGE ? 1 : Math.exp(-decay * Math.log(age));
+
+const ascending = (a: number, b: number): number => a - b;

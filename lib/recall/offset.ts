@@ -17,7 +17,7 @@ export const OFFSET_SD = 0.5;
 export const OFFSETS: readonly number[] = Array.from({ length: 13 }, (_, i) => (i - 6) * 0.25);
 
 /** Weights of the values in OFFSETS, of sum 1. */
-export type Weights = ArrayLike<number>;
+export type Weights = readonly number[];
 
 /** One attempt as evidence on the offset. */
 export interface Trial {
@@ -28,36 +28,40 @@ export interface Trial {
 }
 
 /** e^(b / s) for each value of b: with it a chance at all offsets takes one power, not thirteen. */
-const FACTORS = Float64Array.from(OFFSETS, (b) => Math.exp(b / NOISE));
+const FACTORS: readonly number[] = OFFSETS.map((b) => Math.exp(b / NOISE));
 
 /** What is known of an offset: for each value in OFFSETS the logarithm of its weight, up to a constant of the item. */
-export type Evidence = Float64Array;
+export type Evidence = readonly number[];
 
 /** What is known before the first attempt: the prior. */
-export const noEvidence = (): Evidence => Float64Array.from(OFFSETS, (b) => -((b / OFFSET_SD) ** 2) / 2);
+export const noEvidence = (): number[] => OFFSETS.map((b) => -((b / OFFSET_SD) ** 2) / 2);
 
 /**
- * Evidence with one more attempt.
+ * Adds one more attempt to evidence, in place.
  *
  * Part marks weigh in as a fractional outcome f of one trial, with likelihood p^f (1-p)^(1-f): an attempt at n marks
  * is one piece of evidence and not n, since the parts of an answer stand or fall together.
  */
-export function withTrial(evidence: Evidence, { strength, fraction }: Trial): Evidence {
+export function addTrial(evidence: number[], { strength, fraction }: Trial): void {
   const z = (Math.log(strength) - THRESHOLD) / NOISE;
   const odds = Math.exp(z);
-  // ln( p^f (1-p)^(1-f) ) = f z - ln(1 + e^z), with z = (m + b - tau) / s.
-  return evidence.map(
-    (log, i) => log + fraction * (z + OFFSETS[i]! / NOISE) - Math.log1p(odds * FACTORS[i]!),
-  );
+  for (let i = 0; i < OFFSETS.length; i++) {
+    // ln( p^f (1-p)^(1-f) ) = f z - ln(1 + e^z), with z = (m + b - tau) / s.
+    evidence[i]! += fraction * (z + OFFSETS[i]! / NOISE) - Math.log1p(odds * FACTORS[i]!);
+  }
 }
 
 /** The weights that evidence gives. */
-export function weightsOf(evidence: Evidence): Float64Array {
+export function weightsOf(evidence: Evidence): number[] {
   let highest = -Infinity;
   for (const log of evidence) if (log > highest) highest = log;
-  const weights = evidence.map((log) => Math.exp(log - highest));
+  const weights: number[] = [];
   let sum = 0;
-  for (const weight of weights) sum += weight;
+  for (let i = 0; i < evidence.length; i++) {
+    const weight = Math.exp(evidence[i]! - highest);
+    weights.push(weight);
+    sum += weight;
+  }
   for (let i = 0; i < weights.length; i++) weights[i]! /= sum;
   return weights;
 }

@@ -1,5 +1,5 @@
-import { decayAfter, LEAST_AGE } from './activation.ts';
-import { type ItemMemory, strengthOf } from './memory.ts';
+import { decayAfter } from './activation.ts';
+import { type ItemMemory, left, strengthOf } from './memory.ts';
 import { meanChance, weightsOf } from './offset.ts';
 import type { StudyClock } from './study-time.ts';
 
@@ -35,14 +35,13 @@ export interface Outlook {
 export function outlook(memory: ItemMemory, { now, last, aim }: Moments): Outlook {
   const { modelAt, decays, offset } = memory;
   const weights = weightsOf(offset);
-  const strengthAt = (moment: number): number => strengthOf(modelAt, decays, modelAt.length, moment);
-  const left = (from: number, to: number, decay: number): number => Math.max(LEAST_AGE, to - from) ** -decay;
-
-  const [here, there, end] = [strengthAt(now), strengthAt(last), strengthAt(aim)];
+  const here = strengthOf(modelAt, decays, now);
+  const there = strengthOf(modelAt, decays, last);
+  const end = strengthOf(modelAt, decays, aim);
   const decay = decayAfter(here);
-  const added = left(now, aim, decay);
-  const later = left(last, aim, decayAfter(there));
-  const laterAgain = left(last, aim, decayAfter(there + left(now, last, decay)));
+  const added = left(aim - now, decay);
+  const later = left(aim - last, decayAfter(there));
+  const laterAgain = left(aim - last, decayAfter(there + left(last - now, decay)));
   return {
     now: meanChance(weights, here),
     ifNone: meanChance(weights, end),

@@ -51,7 +51,7 @@ export function packMemories({ memories, clock }: CourseMemory): PackedMemories 
 }
 
 /**
- * Unpack them: equal to what was packed. The memories look into the packed arrays, which must not be written to.
+ * Unpack them: equal to what was packed.
  * @param packed of any origin; null is given for anything of another version, or that does not fit together
  */
 export function unpackMemories(packed: unknown): CourseMemory | null {
@@ -61,20 +61,24 @@ export function unpackMemories(packed: unknown): CourseMemory | null {
   let from = 0;
   for (const [i, id] of ids.entries()) {
     const to = from + counts[i]!;
-    memories.set(
-      id,
-      completed({
-        at: at.subarray(from, to),
-        modelAt: modelAt.subarray(from, to),
-        decays: decays.subarray(from, to),
-        offset: offsets.subarray(i * OFFSETS.length, (i + 1) * OFFSETS.length),
-        // One fewer for each item before.
-        taken: taken.subarray(from - i, to - i - 1),
-      }),
-    );
+    const arrays = {
+      at: part(at, from, to),
+      modelAt: part(modelAt, from, to),
+      decays: part(decays, from, to),
+      offset: part(offsets, i * OFFSETS.length, (i + 1) * OFFSETS.length),
+      // One fewer for each item before.
+      taken: part(taken, from - i, to - i - 1),
+    };
+    memories.set(id, completed(arrays));
     from = to;
   }
   return { memories, clock: studyClock(moments) };
+}
+
+function part(all: Float64Array, from: number, to: number): number[] {
+  const numbers: number[] = [];
+  for (let i = from; i < to; i++) numbers.push(all[i]!);
+  return numbers;
 }
 
 function isPacked(packed: unknown): packed is PackedMemories {
@@ -96,12 +100,9 @@ function isPacked(packed: unknown): packed is PackedMemories {
   );
 }
 
-function joined(arrays: readonly Float64Array[]): Float64Array {
+function joined(arrays: readonly (readonly number[])[]): Float64Array {
   const all = new Float64Array(arrays.reduce((sum, array) => sum + array.length, 0));
-  let from = 0;
-  for (const array of arrays) {
-    all.set(array, from);
-    from += array.length;
-  }
+  let at = 0;
+  for (const array of arrays) for (const one of array) all[at++] = one;
   return all;
 }

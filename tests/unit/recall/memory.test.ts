@@ -10,7 +10,7 @@ import { chanceByDefinition } from './by-definition.ts';
 
 const written = { createdAt: START };
 const clockOf = (attempts: readonly Recalled[]) => studyClock(attempts.map((a) => a.at));
-const meanOffset = (evidence: Float64Array) => meanOfWeights(weightsOf(evidence));
+const meanOffset = (evidence: readonly number[]) => meanOfWeights(weightsOf(evidence));
 const weekly = (marks: number): Recalled[] =>
   [1, 8, 15].map((day, n) => recalled(n, START + day * DAY, { marks }));
 
@@ -18,8 +18,8 @@ describe('an item never attempted', () => {
   const memory = memoryOf(written, [], studyClock([]));
 
   it('has one presentation, its writing, and nothing known of its offset', () => {
-    expect([...memory.at]).toEqual([START]);
-    expect([...memory.decays]).toEqual([0.177]);
+    expect(memory.at).toEqual([START]);
+    expect(memory.decays).toEqual([0.177]);
     expect(memory.offset).toEqual(noEvidence());
     expect(memory).toMatchObject({ attempts: 0, lastAt: null, medianSeconds: null });
   });
@@ -36,10 +36,10 @@ describe('memory', () => {
     const clock = clockOf(attempts);
     const memory = memoryOf(written, attempts, clock);
     const times = [START, ...attempts.map((a) => a.at)];
-    expect([...memory.at]).toEqual(times);
-    expect([...memory.modelAt]).toEqual(times.map((at) => clock.seconds(at)));
+    expect(memory.at).toEqual(times);
+    expect(memory.modelAt).toEqual(times.map((at) => clock.seconds(at)));
     const expected = decays(times.map((at) => clock.seconds(at)));
-    expect([...memory.decays]).toEqual(expected.map((one) => one.decay));
+    expect(memory.decays).toEqual(expected.map((one) => one.decay));
   });
 
   it('counts a missed attempt as study: same presentations, lower offset', () => {
@@ -78,7 +78,7 @@ describe('memory', () => {
   it('keeps an attempt from before the writing', () => {
     const early = [recalled(1, START - DAY)];
     const memory = memoryOf(written, early, clockOf(early));
-    expect([...memory.at]).toEqual([START - DAY, START - DAY]);
+    expect(memory.at).toEqual([START - DAY, START - DAY]);
   });
 
   it('orders attempts at the same moment by their ids', () => {

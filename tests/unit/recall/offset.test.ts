@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { chanceOfRecall, THRESHOLD } from '#lib/recall/activation.ts';
 import {
+  addTrial,
   meanChance as chanceAtStrength,
   meanOffset,
   noEvidence,
@@ -9,7 +10,6 @@ import {
   OFFSETS,
   type Weights,
   weightsOf,
-  withTrial,
 } from '#lib/recall/offset.ts';
 
 interface Trial {
@@ -18,11 +18,9 @@ interface Trial {
 }
 
 /** Weights after attempts that are given by their activation. */
-function weightsAfter(trials: readonly Trial[]): Float64Array {
-  const evidence = trials.reduce(
-    (before, { m, fraction }) => withTrial(before, { strength: Math.exp(m), fraction }),
-    noEvidence(),
-  );
+function weightsAfter(trials: readonly Trial[]): number[] {
+  const evidence = noEvidence();
+  for (const { m, fraction } of trials) addTrial(evidence, { strength: Math.exp(m), fraction });
   return weightsOf(evidence);
 }
 
