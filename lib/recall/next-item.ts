@@ -3,7 +3,7 @@ import type { Item } from '#lib/model/item.ts';
 import { expectedSeconds } from './expected-seconds.ts';
 import { inOrder, ItemQueue } from './item-queue.ts';
 import type { ItemMemory } from './memory.ts';
-import { type Moments, momentsOf, outlook } from './outlook.ts';
+import { momentsOf, outlook } from './outlook.ts';
 import type { StudyClock } from './study-time.ts';
 import { PRACTICE_A_DAY, turnsLeft } from './turns.ts';
 
@@ -82,10 +82,11 @@ export function aimOf(now: number, examAt: number | null): number {
  * no gain of practice now.
  */
 export function rankItems(input: RankInput): Ranked[] {
-  const asked = input.candidates.filter(({ item }) => input.shares.has(item.topicId));
-  const perMark = examMarksPerMark(asked, input.shares);
-  const rank = ranker(input, asked);
-  return asked.map((one) => rank(one, perMark.get(one.item.topicId)! * one.item.marks)).sort(inOrder);
+  const rank = rankerOf(input);
+  return input.candidates
+    .filter(({ item }) => input.shares.has(item.topicId))
+    .map((one) => rank(one))
+    .sort(inOrder);
 }
 
 /**
@@ -108,19 +109,26 @@ const WAITING = 0.5;
 /** Nothing was seen less long ago than this, in days: one minute. */
 const LEAST_WAIT = 1 / 1440;
 
-/** What ranks one item, once all that the items share is worked out. */
-function ranker(
-  input: RankInput,
-  asked: readonly Candidate[],
-): (one: Candidate, examMarks: number) => Ranked {
-  const { clock, now, examAt } = input;
-  const aim = aimOf(now, examAt);
+/**
+ * What ranks single items among those of the input, as an item is anew when an attempt at it was made: what all
+ * share is worked out once. An item of a topic without a share stands for no marks.
+ */
+export function rankerOf(input: RankInput): (one: Candidate, now?: number) => Ranked {
+  const { clock, examAt, shares } = input;
+  const asked = input.candidates.filter(({ item }) => shares.has(item.topicId));
+  const perMark = examMarksPerMark(asked, shares);
   let secondsForAll = 0;
   for (const { item, memory } of asked) secondsForAll += expectedSeconds(item, memory.medianSeconds);
-  const turns = turnsLeft(now, aim, input.secondsADay ?? PRACTICE_A_DAY, secondsForAll);
-  const moments: Moments = momentsOf(clock, { now, last: turns.lastAt, aim });
-  const { ifAsked, ifLeft } = turns;
-  return ({ item, memory }, examMarks) => {
+  const sharedAt = (now: number) => {
+    const aim = aimOf(now, examAt);
+    const turns = turnsLeft(now, aim, input.secondsADay ?? PRACTICE_A_DAY, secondsForAll);
+    return { aim, turns, moments: momentsOf(clock, { now, last: turns.lastAt, aim }) };
+  };
+  const shared = sharedAt(input.now);
+  return ({ item, memory }, now = input.now) => {
+    const { aim, turns, moments } = now === input.now ? shared : sharedAt(now);
+    const { ifAsked, ifLeft } = turns;
+    const examMarks = (perMark.get(item.topicId) ?? 0) * item.marks;
     const chances = outlook(memory, moments);
     const left = chances.ifNone + ifLeft * (chances.ifLast - chances.ifNone);
     const done = chances.ifNow + ifAsked * (chances.ifBoth - chances.ifNow);

@@ -41,6 +41,10 @@ describe('the best gap between two presentations, time outside study scaled', ()
     gaps.reduce((best, gap) => (strengthAfter(gap, delay) > strengthAfter(best, delay) ? gap : best));
   const found = BEST_GAPS.map(({ delay }) => ({ delay, gap: bestGap(delay) }));
 
+  it('is what docs/method.md says', () => {
+    expect(found.map(({ gap }) => gap)).toEqual([3, 13.75, 26.25, 115]);
+  });
+
   // Direction only: at long delays the model's best gaps are longer than those found in the experiment.
   it('grows with the delay to the test while its ratio to the delay falls', () => {
     for (let i = 1; i < found.length; i++) {
