@@ -28,10 +28,17 @@ export interface Comparison {
 /**
  * Each student (seeds `firstSeed` and up) practises in every order, with the same luck in each.
  * @param even all items of equal weight
+ * @param aimed what is held against the fixed orders
  */
-export function comparison(law: Law, runs: number, firstSeed = 1, even = false): Comparison {
+export function comparison(
+  law: Law,
+  runs: number,
+  firstSeed = 1,
+  even = false,
+  aimed: Policy = AIMED,
+): Comparison {
   const seeds = Array.from({ length: runs }, (_, i) => firstSeed + i);
-  const results = [...FIXED_ORDERS, AIMED].map((policy) => {
+  const results = [...FIXED_ORDERS, aimed].map((policy) => {
     const outcomes = seeds.map((seed) => simulate(law, seed, policy, even));
     const marks = outcomes.map((outcome) => outcome.marks);
     const attempts = outcomes.reduce((sum, outcome) => sum + outcome.attempts, 0) / runs;
