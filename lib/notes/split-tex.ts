@@ -26,5 +26,9 @@ export function splitTex(text: string): Piece[] {
   return pieces;
 }
 
+/** Where the formulas of a text begin and end, with their delimiters, in UTF-16 units. */
+export const formulaRanges = (text: string): { from: number; to: number }[] =>
+  [...text.matchAll(FORMULA)].map((match) => ({ from: match.index, to: match.index + match[0].length }));
+
 /** Whether there is a formula in a text. */
 export const hasTex = (text: string): boolean => splitTex(text).some(({ kind }) => kind === 'maths');
