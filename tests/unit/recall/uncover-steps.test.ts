@@ -10,7 +10,7 @@ describe('word by word', () => {
     ['\\(f = 2 \\Omega \\sin \\phi\\)', ['\\(f = 2 \\Omega \\sin \\phi\\)']],
     ['costs $5 a day', ['costs ', '$5 ', 'a ', 'day']],
     ['  two\nlines', ['  two\n', 'lines']],
-    ['\\(a\\)\\(b\\) c', ['\\(a\\)', '\\(b\\) ', 'c']],
+    ['\\(a\\)\\(b\\) c', ['\\(a\\)', '\\(b\\)', ' c']],
   ])('%s', (text, steps) => {
     expect(uncoverSteps(text, 'word')).toEqual(steps);
   });
