@@ -1,10 +1,10 @@
-import { readUnit, type Unit } from './units.ts';
+import { readUnit, sameKind, type Unit } from './units.ts';
 
 /** A number with its unit, as it was read. */
 export interface Quantity {
+  /** The symbol before an equals sign, as v in v = 3 m/s; null without one. */
+  symbol: string | null;
   value: number;
-  /** What the number may be as well: "1,000" is a thousand, or one in a land of decimal commas. Null for nothing else. */
-  otherValue: number | null;
   /** Null where no unit stands there. */
   unit: Unit | null;
 }
@@ -18,40 +18,35 @@ const NUMBER =
  * "-2·10^-3 m s^-1". Null for any other.
  */
 export function readQuantity(text: string): Quantity | null {
-  // A name with an equals sign before the number is no part of it: v = 3 m/s.
-  const right = /^\p{L}[\p{L}\d_]{0,3} ?= ?(.*)$/u.exec(text)?.[1] ?? text;
+  const [, symbol = null, right = text] = /^(\p{L}[\p{L}\d_]{0,3}) ?= ?(.*)$/u.exec(text) ?? [];
   const found = NUMBER.exec(right);
   if (!found) return null;
   const [whole, sign, figures, e, power] = found;
-  const values = readFigures(figures!.replace(/[.,']+$/, ''));
-  if (!values) return null;
+  const decimal = readFigures(figures!.replace(/[.,']+$/, ''));
+  if (decimal === null) return null;
   const rest = right
     .slice(whole.length)
     .replace(/[.,;]$/, '')
     .trim();
   const unit = rest === '' ? null : readUnit(rest);
   if (rest !== '' && !unit) return null;
-  const scaled = (value: string): number => Number(`${sign}${value}e${Number(e ?? power ?? 0)}`);
-  const other = values.other === null ? null : scaled(values.other);
-  return { value: scaled(values.value), otherValue: other, unit };
+  return { symbol, value: Number(`${sign}${decimal}e${Number(e ?? power ?? 0)}`), unit };
 }
 
-/** Figures as a decimal number with a point. Of "1,000" and "1.000" the English reading is the first. */
-function readFigures(figures: string): { value: string; other: string | null } | null {
-  if (/^\d+$/.test(figures)) return { value: figures, other: null };
-  const groups = /^\d{1,3}(?:([ ',.])\d{3})(?:\1\d{3})*(?:([.,])(\d+))?$/.exec(figures);
-  const decimal = /^(\d*)([.,])(\d+)$/.exec(figures);
-  if (decimal) {
-    const value = `${decimal[1] || 0}.${decimal[3]}`;
-    if (!groups) return { value, other: null };
-    const grouped = figures.replace(/[.,]/, '');
-    return decimal[2] === ',' ? { value: grouped, other: value } : { value, other: grouped };
-  }
-  if (!groups || groups[1] === groups[2]) return null;
-  const [, separator, , fraction] = groups;
-  const head = fraction === undefined ? figures : figures.slice(0, -fraction.length - 1);
-  const digits = head.replaceAll(separator!, '');
-  return { value: fraction === undefined ? digits : `${digits}.${fraction}`, other: null };
+/**
+ * Figures as a decimal number with a point; null where the separators fit no way of writing. "1,000" is read as in
+ * English, a thousand, and "1.000" is one.
+ */
+function readFigures(figures: string): string | null {
+  if (/^\d+$/.test(figures)) return figures;
+  const thousands = /^[1-9]\d{0,2}(?:,\d{3})+$/.test(figures);
+  const decimal = /^(\d*)[.,](\d+)$/.exec(figures);
+  if (decimal && !thousands) return `${decimal[1] || 0}.${decimal[2]}`;
+  const groups = /^([1-9]\d{0,2}([ ',.])\d{3}(?:\2\d{3})*)(?:([.,])(\d+))?$/.exec(figures);
+  if (!groups || groups[2] === groups[3]) return null;
+  const [, head, separator, , fraction] = groups;
+  const digits = head!.replaceAll(separator!, '');
+  return fraction === undefined ? digits : `${digits}.${fraction}`;
 }
 
 /** How far two values may lie apart, as a part of them, and be the same: rounding of the computer's own numbers. */
@@ -63,10 +58,10 @@ export type Likeness = 'same' | 'sameInOtherUnit' | 'noUnit' | 'differs';
 
 /** How two quantities compare. Only a like value in a like unit is the same; "1,000" counts as its English reading. */
 export function likeness(one: Quantity, other: Quantity): Likeness {
+  if (one.symbol !== null && other.symbol !== null && one.symbol !== other.symbol) return 'differs';
   if (!one.unit !== !other.unit) return 'noUnit';
   if (!one.unit || !other.unit) return same(one.value, other.value) ? 'same' : 'differs';
-  if (one.unit.powers.size !== other.unit.powers.size) return 'differs';
-  for (const [name, power] of one.unit.powers) if (other.unit.powers.get(name) !== power) return 'differs';
+  if (!sameKind(one.unit, other.unit)) return 'differs';
   if (!same(one.value * one.unit.factor, other.value * other.unit.factor)) return 'differs';
   return same(one.value, other.value) ? 'same' : 'sameInOtherUnit';
 }
