@@ -1,9 +1,16 @@
 import { z } from 'zod';
+import { Attempt } from '#lib/model/attempt.ts';
 import type { StoreName } from './schema.ts';
 import { ROWS } from './schema.ts';
 
-/** Which stores an action wrote. Pages read again what they show of them. */
-const Change = z.object({ stores: z.array(z.enum(Object.keys(ROWS) as [StoreName, ...StoreName[]])) });
+/**
+ * Which stores an action wrote. Pages read again what they show of them; where all that was written is one attempt, it
+ * comes along, so that nobody has to read all the others for it.
+ */
+const Change = z.object({
+  stores: z.array(z.enum(Object.keys(ROWS) as [StoreName, ...StoreName[]])),
+  attempt: Attempt.optional(),
+});
 export type Change = z.infer<typeof Change>;
 
 const CHANNEL = 'plumbline-changes';
@@ -22,8 +29,8 @@ function feed(): BroadcastChannel {
 }
 
 /** Tells every page of the extension, this one included, that stores were written. */
-export function announce(stores: readonly StoreName[]): void {
-  const change: Change = { stores: [...stores] };
+export function announce(stores: readonly StoreName[], attempt?: Attempt): void {
+  const change: Change = { stores: [...stores], ...(attempt && { attempt }) };
   feed().postMessage(change);
   here.dispatchEvent(new CustomEvent('change', { detail: change }));
 }

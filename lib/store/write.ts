@@ -1,4 +1,5 @@
 import type { IDBPTransaction } from 'idb';
+import type { Attempt } from '#lib/model/attempt.ts';
 import { StudentError } from '#lib/model/student-error.ts';
 import { announce } from './changes.ts';
 import type { Db, Deck, Row, StoreName } from './schema.ts';
@@ -9,19 +10,21 @@ export type WriteTransaction<S extends StoreName> = IDBPTransaction<Deck, S[], '
 /**
  * One action of the student, in one transaction: all of it is on disk when this resolves (strict durability), or
  * nothing is. Other pages are told afterwards.
+ * @param attempt where it is all that is written besides caches: it is told along
  * Errors: StudentError `errorStorageFull` or `errorNotSaved`; StudentErrors from `work` pass through.
  */
 export async function write<S extends StoreName, T>(
   db: Db,
   stores: S[],
   work: (transaction: WriteTransaction<S>) => Promise<T>,
+  attempt?: Attempt,
 ): Promise<T> {
   let transaction: WriteTransaction<S> | undefined;
   try {
     transaction = db.transaction(stores, 'readwrite', { durability: 'strict' });
     const result = await work(transaction);
     await transaction.done;
-    announce(stores);
+    announce(stores, attempt);
     return result;
   } catch (cause) {
     abort(transaction);

@@ -1,5 +1,3 @@
-import type { Clip } from '#lib/model/clip.ts';
-import { coverageOf } from '#lib/syllabus/coverage.ts';
 import { buildTopicIndex, suggestTopics, type TopicIndex } from '#lib/syllabus/match/index.ts';
 import { readOutline } from '#lib/syllabus/read-outline.ts';
 import { type Figure, figure } from './figure.ts';
@@ -17,7 +15,7 @@ const PASSAGES = 50;
  * match does is measured on labelled collections.
  */
 export async function figures(): Promise<Figure[]> {
-  return [...(await match()), ...qualityFigures(), await coverage(), await outline()];
+  return [...(await match()), ...qualityFigures(), await outline()];
 }
 
 async function match(): Promise<Figure[]> {
@@ -98,43 +96,6 @@ function countWords(texts: readonly string[]): Map<string, number> {
   for (const text of texts) {
     for (const word of text.split(' ')) counts.set(word, (counts.get(word) ?? 0) + 1);
   }
-  return counts;
-}
-
-async function coverage(): Promise<Figure> {
-  const made = new SyllabusMaker(TOPICS);
-  const [questions, lines, clips] = [made.questions(15_000), made.lines(5000), made.clips(CLIPS, 20)];
-  const ids = [...questions, ...lines].map(({ id }) => id);
-  const attempted = new Set(ids.filter((_, i) => i % 2 === 0));
-  const secured = new Set(ids.filter((_, i) => i % 4 === 0));
-  const input = {
-    topics: made.topics,
-    statements: made.statements,
-    clips,
-    questions,
-    lines,
-    secured,
-    attempted,
-  };
-  const { ours, other } = await inTurns(
-    { repeats: 25, warmUp: 10 },
-    () => tookOnce(() => coverageOf(input)),
-    () => tookOnce(() => countByTopic([...questions, ...lines], clips)),
-  );
-  return figure({
-    name: 'syllabus/coverage-ms',
-    value: ours,
-    unit: 'ms',
-    against: { what: 'bare count of the same rows by topic', value: other },
-    goal: { atMost: 100 },
-  });
-}
-
-function countByTopic(items: readonly { topicId: string }[], clips: readonly Clip[]): Map<string, number> {
-  const counts = new Map<string, number>();
-  const count = (topicId: string) => counts.set(topicId, (counts.get(topicId) ?? 0) + 1);
-  for (const { topicId } of items) count(topicId);
-  for (const { topicIds } of clips) topicIds.forEach(count);
   return counts;
 }
 

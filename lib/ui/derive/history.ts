@@ -8,11 +8,10 @@ import type { Standing } from './next-up.ts';
 /** How the secured part of the exam grew day by day, from the attempts alone. */
 export function historyOf({ deck, progress }: Standing, rows: readonly TopicCoverage[]): SecuredDay[] {
   const examAt = examMoment(deck.course.examDay);
-  const byItem = Map.groupBy(deck.attempts, ({ itemId }) => itemId);
   const how = { clock: progress.clock, dayOf, aimOn: (at: number) => aimOf(at, examAt) };
   const changes: SecuredChange[] = [];
   const add = (id: string, topicId: string, createdAt: number) => {
-    const attempts = byItem.get(id);
+    const attempts = progress.attempts.get(id);
     if (!attempts) return;
     for (const turn of securedTurns({ createdAt }, attempts, how)) changes.push({ ...turn, topicId });
   };

@@ -1,9 +1,9 @@
 import { type Attempt } from '#lib/model/attempt.ts';
 import { type Item, itemOfLine, itemOfQuestion } from '#lib/model/item.ts';
-import { type ItemMemory, chanceAt, memoryOf } from '#lib/recall/memory.ts';
-import { type Ranked, aimOf, rankItems } from '#lib/recall/next-item.ts';
+import { type ItemMemory, chanceAt, memoryOf, withAttempt } from '#lib/recall/memory.ts';
+import { type RankInput, type Ranked, aimOf, rankItems, rankerOf } from '#lib/recall/next-item.ts';
 import { isSecured } from '#lib/recall/secured.ts';
-import { type StudyClock, studyClock } from '#lib/recall/study-time.ts';
+import { type GrowingClock, studyClock } from '#lib/recall/study-time.ts';
 import type { CourseDeck } from '#lib/store/course-deck.ts';
 import { type Coverage, coverageOf } from '#lib/syllabus/coverage.ts';
 import { examShares } from '#lib/syllabus/tree.ts';
@@ -14,9 +14,13 @@ import { sharesForItems } from './shares.ts';
 export interface Progress {
   items: Map<string, Item>;
   memories: Map<string, ItemMemory>;
-  clock: StudyClock;
+  clock: GrowingClock;
   secured: Set<string>;
   attempted: Set<string>;
+  /** The attempts at each item. */
+  attempts: Map<string, Attempt[]>;
+  /** Ids of all attempts that are in it. */
+  counted: Set<string>;
 }
 
 /** Memory of every item from the attempts, and which items are secured. `now` in epoch ms. */
@@ -36,18 +40,65 @@ export function progressOf(deck: CourseDeck, now: number): Progress {
   };
   for (const question of deck.questions) add(itemOfQuestion(question), question.createdAt);
   for (const line of deck.lines) add(itemOfLine(line), line.createdAt);
-  return { items, memories, clock, secured, attempted: new Set(byItem.keys()) };
+  const counted = new Set(deck.attempts.map(({ id }) => id));
+  return { items, memories, clock, secured, attempted: new Set(byItem.keys()), attempts: byItem, counted };
 }
 
-/** All items of the course that may be asked, the one that gains most now first. */
-export function rankDeck(deck: CourseDeck, progress: Progress, now: number): Ranked[] {
+/**
+ * The progress after one more attempt: the same as from scratch, save that the items not tried keep what was said of
+ * them at an earlier moment. What is large is changed in place, so the progress before must not be used any more. Null,
+ * and nothing changed, where the attempt is dated before another one.
+ */
+export function progressAfter(
+  deck: CourseDeck,
+  progress: Progress,
+  attempt: Attempt,
+  now: number,
+): Progress | null {
+  const { memories, clock } = progress;
+  const { itemId, at } = attempt;
+  const before = memories.get(itemId);
+  const memory = before && withAttempt(before, attempt, clock);
+  if ((before && !memory) || !clock.add(at)) return null;
+  const secured = new Set(progress.secured);
+  const attempts = [...(progress.attempts.get(itemId) ?? []), attempt];
+  progress.attempts.set(itemId, attempts);
+  progress.counted.add(attempt.id);
+  if (memory) {
+    memories.set(itemId, memory);
+    const aim = aimOf(now, examMoment(deck.course.examDay));
+    if (isSecured(attempts, chanceAt(memory, clock, aim), dayOf)) secured.add(itemId);
+    else secured.delete(itemId);
+  }
+  return { ...progress, secured, attempted: new Set(progress.attempted).add(itemId) };
+}
+
+function rankInput(deck: CourseDeck, progress: Progress, now: number): RankInput {
   const candidates = [...progress.items.values()].map((item) => ({
     item,
     memory: progress.memories.get(item.id)!,
   }));
   const shares = sharesForItems(deck.topics, examShares(deck.topics));
-  const examAt = examMoment(deck.course.examDay);
-  return rankItems({ candidates, shares, clock: progress.clock, now, examAt });
+  return { candidates, shares, clock: progress.clock, now, examAt: examMoment(deck.course.examDay) };
+}
+
+/** All items of the course that may be asked, the one that gains most now first. */
+export const rankDeck = (deck: CourseDeck, progress: Progress, now: number): Ranked[] =>
+  rankItems(rankInput(deck, progress, now));
+
+/** The order with one item at its new place. */
+export function rankedAfter(
+  ranked: readonly Ranked[],
+  { deck, progress }: { deck: CourseDeck; progress: Progress },
+  itemId: string,
+  now: number,
+): Ranked[] {
+  const others = ranked.filter(({ item }) => item.id !== itemId);
+  const [item, memory] = [progress.items.get(itemId), progress.memories.get(itemId)];
+  if (!item || !memory || others.length === ranked.length) return others;
+  const one = rankerOf(rankInput(deck, progress, now))({ item, memory });
+  const place = others.findIndex(({ gain }) => gain < one.gain);
+  return others.toSpliced(place < 0 ? others.length : place, 0, one);
 }
 
 /** What evidence each topic has, and its gaps, worst first. */

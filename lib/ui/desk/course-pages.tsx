@@ -1,6 +1,7 @@
+import type { Change } from '#lib/store/changes.ts';
 import type { StoreName } from '#lib/store/schema.ts';
 import { useDeck } from '../deck/deck-context.tsx';
-import { readStanding, type Standing } from '../derive/next-up.ts';
+import { readStanding, type Standing, standingAfter } from '../derive/next-up.ts';
 import { Trouble } from '../parts/trouble.tsx';
 import { t, tell } from '../text.ts';
 import { useLive } from '../use-live.ts';
@@ -26,10 +27,14 @@ const READ: StoreName[] = [
   'attempts',
 ];
 
+/** A round writes an attempt every few seconds: the deck is not read again for each. */
+const follow = (standing: Standing | undefined, { attempt }: Change): Standing | null =>
+  standing && attempt ? standingAfter(standing, attempt, Date.now()) : null;
+
 /** The pages that show one course. They share one reading of its deck. */
 export function CoursePages({ route, courseId }: { route: Route; courseId: string }) {
   const db = useDeck();
-  const live = useLive(() => readStanding(db, courseId, Date.now()), READ, courseId);
+  const live = useLive(() => readStanding(db, courseId, Date.now()), READ, courseId, follow);
   if (live.state === 'loading') return <p class="soft">{t('reading')}</p>;
   if (live.state === 'failed') return <Trouble text={tell(live.error)} />;
   if (!live.value) return <Trouble text={t('errorCourseGone')} />;

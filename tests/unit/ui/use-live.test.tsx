@@ -1,9 +1,10 @@
 // @vitest-environment jsdom
 import { act, render, screen } from '@testing-library/preact';
 import { afterEach, expect, test, vi } from 'vitest';
-import { announce } from '#lib/store/changes.ts';
+import { type Change, announce } from '#lib/store/changes.ts';
 import type { StoreName } from '#lib/store/schema.ts';
 import { useLive } from '#lib/ui/use-live.ts';
+import { anAttempt } from '../builders.ts';
 import { clearScreen } from './student.ts';
 
 afterEach(clearScreen);
@@ -20,8 +21,8 @@ function readings() {
   return { asked, read };
 }
 
-function Shown({ read, name = 'one', stores = ['clips'] }: ShownProps) {
-  const live = useLive(read, stores, name);
+function Shown({ read, name = 'one', stores = ['clips'], follow }: ShownProps) {
+  const live = useLive(read, stores, name, follow);
   if (live.state === 'failed') return <p role="alert">{String(live.error)}</p>;
   return <p role="status">{live.state === 'ready' ? live.value : 'reading'}</p>;
 }
@@ -29,6 +30,7 @@ interface ShownProps {
   read(): Promise<string>;
   name?: string;
   stores?: StoreName[];
+  follow?: (value: string, change: Change) => string | null;
 }
 
 const status = () => screen.getByRole('status').textContent;
@@ -54,6 +56,25 @@ test('it is read again when one of its stores is written, and the value before s
   expect(status()).toBe('two clips');
   asked[1]!.answer('three clips');
   await screen.findByText('three clips');
+});
+
+test('a change that it can follow is not read for, one that it cannot is', async () => {
+  const { asked, read } = readings();
+  const follow = (value: string, { attempt }: Change) => (attempt ? `${value}, one tried` : null);
+  render(<Shown read={read} stores={['attempts']} follow={follow} />);
+  await counted(asked, 1);
+  // While the first reading is under way nothing can be followed.
+  announce(['attempts'], anAttempt());
+  await counted(asked, 2);
+  asked[1]!.answer('two items');
+  await screen.findByText('two items');
+  announce(['attempts', 'nextUp'], anAttempt());
+  await screen.findByText('two items, one tried');
+  announce(['attempts'], anAttempt());
+  await screen.findByText('two items, one tried, one tried');
+  expect(asked).toHaveLength(2);
+  announce(['attempts']);
+  await counted(asked, 3);
 });
 
 test('a store that it does not show is nothing to it', async () => {

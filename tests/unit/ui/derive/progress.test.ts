@@ -1,6 +1,7 @@
-import { expect, test } from 'vitest';
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
 import type { CourseDeck } from '#lib/store/course-deck.ts';
-import { coverDeck, progressOf, rankDeck } from '#lib/ui/derive/progress.ts';
+import { coverDeck, progressAfter, progressOf, rankDeck, rankedAfter } from '#lib/ui/derive/progress.ts';
 import { aLine, anAttempt, aQuestion, MORNING } from '../../builders.ts';
 import { clipOf, course, deep, shallow, source, tides, waves } from '../a-course.ts';
 
@@ -80,4 +81,68 @@ test('coverage counts what was attempted and puts the topic with most at stake f
   const { topics } = coverDeck(deck, progressOf(deck, MORNING));
   expect(topics.map(({ topicId }) => topicId)).toEqual([tides.id, shallow.id, deep.id]);
   expect(topics[2]!.evidence).toMatchObject({ clips: 1, questions: 1, attempted: 1, secured: 0 });
+});
+
+describe('after one more attempt', () => {
+  const questions = [question, aQuestion({ ...inCourse, topicId: tides.id })];
+  const anyTries = fc.array(
+    fc.record({ day: fc.nat(40), which: fc.nat(2), marks: fc.nat(1), minute: fc.nat(600) }),
+    { maxLength: 20 },
+  );
+
+  test('all is as if worked out from scratch', () => {
+    fc.assert(
+      fc.property(anyTries, (tries) => {
+        const ids = [...questions, line].map(({ id }) => id);
+        const attempts = tries
+          .map(({ day, which, marks, minute }) =>
+            anAttempt({ ...inCourse, itemId: ids[which]!, at: MORNING + day * DAY + minute * 60_000, marks }),
+          )
+          .sort((a, b) => a.at - b.at);
+        const now = MORNING + 41 * DAY;
+        let deck = deckOf({ questions });
+        let progress = progressOf(deck, now);
+        let ranked = rankDeck(deck, progress, now);
+        for (const attempt of attempts) {
+          const after = progressAfter(deck, progress, attempt, now);
+          deck = { ...deck, attempts: [...deck.attempts, attempt] };
+          progress = after ?? progressOf(deck, now);
+          ranked = rankedAfter(ranked, { deck, progress }, attempt.itemId, now);
+        }
+        const anew = progressOf(deck, now);
+        expect(progress.memories).toEqual(anew.memories);
+        expect([progress.secured, progress.attempted, progress.counted]).toEqual([
+          anew.secured,
+          anew.attempted,
+          anew.counted,
+        ]);
+        expect(new Set(ranked.map(({ item }) => item.id))).toEqual(new Set(ids));
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  test('one dated before another changes nothing and says so', () => {
+    const deck = deckOf({ attempts: [triedOn(5)] });
+    const progress = progressOf(deck, MORNING + 6 * DAY);
+    const before = structuredClone(progress.memories);
+    expect(progressAfter(deck, progress, triedOn(3), MORNING + 6 * DAY)).toBeNull();
+    const other = anAttempt({ ...inCourse, itemId: line.id, at: MORNING + 3 * DAY });
+    expect(progressAfter(deck, progress, other, MORNING + 6 * DAY)).toBeNull();
+    expect(progress.memories).toEqual(before);
+    expect(progress.counted.size).toBe(1);
+  });
+
+  test('the item that was tried moves to its new place among the others', () => {
+    const now = MORNING + DAY;
+    const deck = deckOf({ questions });
+    const progress = progressOf(deck, now);
+    const ranked = rankDeck(deck, progress, now);
+    const attempt = anAttempt({ ...inCourse, itemId: ranked[0]!.item.id, at: now });
+    const after = progressAfter(deck, progress, attempt, now)!;
+    const moved = rankedAfter(ranked, { deck, progress: after }, attempt.itemId, now + 60_000);
+    expect(moved.at(-1)!.item.id).toBe(ranked[0]!.item.id);
+    const gains = moved.map(({ gain }) => gain);
+    expect(gains).toEqual(gains.toSorted((a, b) => b - a));
+  });
 });
