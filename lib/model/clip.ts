@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { Id, Kept } from './basics.ts';
 import { Selector } from './selector.ts';
+import { StatementIds } from './topic.ts';
 
 /** The longest passage that is kept, in characters of plain text: about forty pages. */
 export const LONGEST_PASSAGE = 100_000;
@@ -26,6 +27,8 @@ export const ClipFields = Kept.extend({
   courseId: Id,
   sourceId: Id,
   topicIds: z.array(Id).max(20),
+  /** What it explains. */
+  statementIds: StatementIds,
   ...Passage.shape,
   ownWords: z.string().max(20_000),
   /** The student must return to it. */

@@ -6,5 +6,12 @@ export const Course = Kept.extend({
   name: z.string().trim().min(1).max(200),
   /** The first day on which it is examined; null while the student does not know it. */
   examDay: Day.nullable(),
+  /** How many printed sides of A4 the condensed notes may take. */
+  targetSides: z.number().int().min(1).max(100),
+  /** How many questions the course should have. */
+  targetQuestions: z.number().int().min(1).max(2000),
 });
 export type Course = z.infer<typeof Course>;
+
+/** What a course aims at until someone says otherwise. Common practice in teaching. */
+export const FIRST_TARGETS = { targetSides: 8, targetQuestions: 100 } as const;

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { Id, Kept } from './basics.ts';
+import { StatementIds } from './topic.ts';
 
 /** What every recallable thing has in common. */
 const Recallable = Kept.extend({
@@ -7,6 +8,8 @@ const Recallable = Kept.extend({
   topicId: Id,
   /** The clip it was written from; null when written from nothing. */
   clipId: Id.nullable(),
+  /** What it asks. */
+  statementIds: StatementIds,
 });
 
 /** A short question with its answer. */

@@ -29,6 +29,9 @@ export const Topic = Kept.extend({
 });
 export type Topic = z.infer<typeof Topic>;
 
+/** The statements of the syllabus that something answers. One that is gone counts for nothing. */
+export const StatementIds = z.array(Id).max(200);
+
 /** One assessable point of a topic ("can state ..."). */
 export const Statement = Kept.extend({
   courseId: Id,

@@ -2,6 +2,7 @@ import type { Attempt } from '#lib/model/attempt.ts';
 import type { Clip } from '#lib/model/clip.ts';
 import type { Course } from '#lib/model/course.ts';
 import type { Line, Question } from '#lib/model/item.ts';
+import type { Lesson } from '#lib/model/lesson.ts';
 import type { Source } from '#lib/model/source.ts';
 import type { Statement, Topic } from '#lib/model/topic.ts';
 import { readAll, readBy, readOne } from './read.ts';
@@ -16,28 +17,33 @@ export interface CourseDeck {
   sources: Source[];
   questions: Question[];
   lines: Line[];
+  lessons: Lesson[];
   attempts: Attempt[];
 }
 
-/** Reads a course whole, topics, statements and lines in their order, clips and questions oldest first; undefined when there is no such course. */
+/** Reads a course whole, topics, statements and lines in their order, clips, questions and lessons oldest first; undefined when there is no such course. */
 export async function readCourseDeck(db: Db, courseId: string): Promise<CourseDeck | undefined> {
-  const [course, topics, statements, clips, sources, questions, lines, attempts] = await Promise.all([
-    readOne(db, 'courses', courseId),
-    readBy(db, 'topics', 'course', courseId),
-    readBy(db, 'statements', 'course', courseId),
-    readBy(db, 'clips', 'course', courseId),
-    readAll(db, 'sources'),
-    readBy(db, 'questions', 'course', courseId),
-    readBy(db, 'lines', 'course', courseId),
-    readBy(db, 'attempts', 'course', courseId),
-  ]);
+  const [course, topics, statements, clips, sources, questions, lines, lessons, attempts] = await Promise.all(
+    [
+      readOne(db, 'courses', courseId),
+      readBy(db, 'topics', 'course', courseId),
+      readBy(db, 'statements', 'course', courseId),
+      readBy(db, 'clips', 'course', courseId),
+      readAll(db, 'sources'),
+      readBy(db, 'questions', 'course', courseId),
+      readBy(db, 'lines', 'course', courseId),
+      readBy(db, 'lessons', 'course', courseId),
+      readBy(db, 'attempts', 'course', courseId),
+    ],
+  );
   if (!course) return undefined;
   const byOrder = (a: { order: number }, b: { order: number }) => a.order - b.order;
   const byAge = (a: { createdAt: number }, b: { createdAt: number }) => a.createdAt - b.createdAt;
   clips.sort(byAge);
   questions.sort(byAge);
+  lessons.sort(byAge);
   topics.sort(byOrder);
   statements.sort(byOrder);
   lines.sort(byOrder);
-  return { course, topics, statements, clips, sources, questions, lines, attempts };
+  return { course, topics, statements, clips, sources, questions, lines, lessons, attempts };
 }

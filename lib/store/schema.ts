@@ -3,6 +3,8 @@ import { Attempt } from '#lib/model/attempt.ts';
 import { Clip } from '#lib/model/clip.ts';
 import { Course } from '#lib/model/course.ts';
 import { Line, Question } from '#lib/model/item.ts';
+import { KeptPack } from '#lib/model/kept-pack.ts';
+import { Lesson } from '#lib/model/lesson.ts';
 import { NextUp } from '#lib/model/next-up.ts';
 import { Picture } from '#lib/model/picture.ts';
 import { SetAside } from '#lib/model/set-aside.ts';
@@ -23,6 +25,9 @@ export interface Deck extends DBSchema {
   files: { key: string; value: SourceFile; indexes: { source: string } };
   questions: { key: string; value: Question; indexes: { course: string; clip: string } };
   lines: { key: string; value: Line; indexes: { course: string; clip: string } };
+  lessons: { key: string; value: Lesson; indexes: { course: string } };
+  /** By course: the course pack that it came from or was saved as. */
+  packs: { key: string; value: KeptPack };
   /** Append-only facts. */
   attempts: { key: string; value: Attempt; indexes: { course: string; item: string } };
   settings: { key: string; value: Settings };
@@ -45,6 +50,8 @@ export const ROWS = {
   files: SourceFile,
   questions: Question,
   lines: Line,
+  lessons: Lesson,
+  packs: KeptPack,
   attempts: Attempt,
   settings: Settings,
   nextUp: NextUp,

@@ -4,7 +4,7 @@ import { ROWS } from './schema.ts';
 import { write } from './write.ts';
 
 /** Stores whose rows the student can delete and put back. */
-export type Deletable = 'clips' | 'questions' | 'lines';
+export type Deletable = 'clips' | 'questions' | 'lines' | 'lessons';
 
 const idOf = (row: unknown): string | undefined =>
   typeof row === 'object' && row !== null && 'id' in row && typeof row.id === 'string' ? row.id : undefined;

@@ -1,5 +1,5 @@
 import type { Attempt } from '#lib/model/attempt.ts';
-import type { Course } from '#lib/model/course.ts';
+import { type Course, FIRST_TARGETS } from '#lib/model/course.ts';
 import type { Question } from '#lib/model/item.ts';
 import type { Topic } from '#lib/model/topic.ts';
 import { Random } from './random.ts';
@@ -29,7 +29,7 @@ export function makeDeck({ topics, questions, attempts }: DeckSize, now: number)
   const start = now - DAYS_OF_STUDY * DAY_MS;
   const kept = () => ({ id: random.id(), createdAt: start, changedAt: start });
   const examDay = new Date(now + 45 * DAY_MS).toISOString().slice(0, 10);
-  const course: Course = { ...kept(), name: 'Foundation Oceanography', examDay };
+  const course: Course = { ...kept(), name: 'Foundation Oceanography', examDay, ...FIRST_TARGETS };
   const courseId = course.id;
   const made: MadeDeck = { course, topics: [], questions: [], attempts: [] };
   for (let order = 0; order < topics; order++) {
@@ -38,8 +38,9 @@ export function makeDeck({ topics, questions, attempts }: DeckSize, now: number)
     made.topics.push({ ...kept(), ...place, ...whole, title: words.text(4) });
   }
   for (let i = 0; i < questions; i++) {
+    const apart = { clipId: null, statementIds: [] };
     const text = { prompt: `${words.text(10)}?`, answer: `${words.text(22)}.`, marks: 1 + random.below(3) };
-    made.questions.push({ ...kept(), courseId, topicId: random.pick(made.topics).id, clipId: null, ...text });
+    made.questions.push({ ...kept(), courseId, topicId: random.pick(made.topics).id, ...apart, ...text });
   }
   for (let i = 0; i < attempts; i++) made.attempts.push(attemptOf(made, i, attempts, start, random));
   return made;

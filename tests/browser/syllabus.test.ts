@@ -267,6 +267,7 @@ describe.each(BROWSERS)('a syllabus comes in, in %s,', (_name, drive) => {
           courseId: course,
           sourceId: crypto.randomUUID(),
           topicIds: [topicId],
+          statementIds: [],
           text: 'Energy travels with the group velocity.',
           html: '<p>Energy travels with the group velocity.</p>',
           ownWords: '',

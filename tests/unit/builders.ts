@@ -1,6 +1,7 @@
 import type { Attempt } from '#lib/model/attempt.ts';
 import type { Clip } from '#lib/model/clip.ts';
 import type { Course } from '#lib/model/course.ts';
+import type { Lesson } from '#lib/model/lesson.ts';
 import type { Line, Question } from '#lib/model/item.ts';
 import type { Statement, Topic } from '#lib/model/topic.ts';
 
@@ -17,6 +18,8 @@ export const aCourse = (over: Partial<Course> = {}): Course => ({
   ...kept(),
   name: 'Foundation Oceanography',
   examDay: '2026-04-20',
+  targetSides: 8,
+  targetQuestions: 100,
   ...over,
 });
 
@@ -52,6 +55,7 @@ export const aClip = (over: Partial<Clip> = {}): Clip => ({
   courseId: newId(),
   sourceId: newId(),
   topicIds: [],
+  statementIds: [],
   text: 'Long waves outrun short ones.',
   html: '<p>Long waves outrun short ones.</p>',
   ownWords: '',
@@ -67,6 +71,7 @@ export const aQuestion = (over: Partial<Question> = {}): Question => ({
   courseId: newId(),
   topicId: newId(),
   clipId: null,
+  statementIds: [],
   prompt: 'Which waves travel faster in deep water?',
   answer: 'The longer ones.',
   marks: 1,
@@ -78,9 +83,22 @@ export const aLine = (over: Partial<Line> = {}): Line => ({
   courseId: newId(),
   topicId: newId(),
   clipId: null,
+  statementIds: [],
   lead: 'Deep-water speed',
   rest: 'grows with the square root of the wavelength',
   order: 0,
+  ...over,
+});
+
+export const aLesson = (over: Partial<Lesson> = {}): Lesson => ({
+  ...kept(),
+  courseId: newId(),
+  topicId: newId(),
+  kind: 'lesson',
+  title: 'Waves in deep water',
+  held: false,
+  wantedFrom: '',
+  wantedBy: null,
   ...over,
 });
 

@@ -8,7 +8,10 @@ import { readBy } from '../read.ts';
 import { checked, write, type WriteTransaction } from '../write.ts';
 
 /** What the slip hands over: the clip without its ids and times, and the page it is from. */
-export type ClipDraft = Omit<Clip, 'id' | 'sourceId' | 'pictureIds' | 'createdAt' | 'changedAt'> & {
+export type ClipDraft = Omit<
+  Clip,
+  'id' | 'sourceId' | 'pictureIds' | 'statementIds' | 'createdAt' | 'changedAt'
+> & {
   pictures: Pick<Picture, 'bytes' | 'type' | 'width' | 'height' | 'alt'>[];
 };
 export type PageDraft = Omit<Source, 'id' | 'createdAt' | 'changedAt'>;
@@ -50,7 +53,7 @@ async function newClip(
   at: number,
 ): Promise<Clip> {
   const kept = () => ({ id: crypto.randomUUID(), createdAt: at, changedAt: at });
-  const clip = { ...draft, ...kept(), sourceId };
+  const clip = { ...draft, ...kept(), sourceId, statementIds: [] };
   const pictureIds: string[] = [];
   for (const picture of pictures) {
     const row = checked('pictures', { ...picture, ...kept(), courseId: draft.courseId, clipId: clip.id });
@@ -81,7 +84,7 @@ async function keepSource(
 export async function changeClip(
   db: Db,
   id: string,
-  change: Partial<Pick<Clip, 'topicIds' | 'ownWords' | 'unclear'>>,
+  change: Partial<Pick<Clip, 'topicIds' | 'statementIds' | 'ownWords' | 'unclear'>>,
   at: number,
 ): Promise<Clip> {
   return write(db, ['clips'], async (transaction) => {

@@ -1,4 +1,4 @@
-import { Course } from '#lib/model/course.ts';
+import { Course, FIRST_TARGETS } from '#lib/model/course.ts';
 import { FIRST_SETTINGS, SETTINGS_KEY, Settings } from '#lib/model/settings.ts';
 import type { Statement, Topic } from '#lib/model/topic.ts';
 import { StudentError } from '#lib/model/student-error.ts';
@@ -26,7 +26,13 @@ export async function startCourse(
   draft: Pick<Course, 'name' | 'examDay'>,
   at: number,
 ): Promise<Course> {
-  const course = checked('courses', { id: crypto.randomUUID(), createdAt: at, changedAt: at, ...draft });
+  const course = checked('courses', {
+    id: crypto.randomUUID(),
+    createdAt: at,
+    changedAt: at,
+    ...FIRST_TARGETS,
+    ...draft,
+  });
   const settings = await readSettings(db);
   await write(db, ['courses', 'settings'], async (transaction) => {
     await transaction.objectStore('courses').add(course);
@@ -37,11 +43,11 @@ export async function startCourse(
   return course;
 }
 
-/** Renames a course or moves its exam day. What gains most depends on the day, so that cache goes. */
+/** Changes what a course is called, its exam day or what it aims at. What gains most depends on the day, so that cache goes. */
 export async function changeCourse(
   db: Db,
   id: string,
-  change: Partial<Pick<Course, 'name' | 'examDay'>>,
+  change: Partial<Pick<Course, 'name' | 'examDay' | 'targetSides' | 'targetQuestions'>>,
   at: number,
 ): Promise<void> {
   await write(db, ['courses', 'nextUp'], async (transaction) => {

@@ -4,11 +4,19 @@ import { ROWS } from '../schema.ts';
 import { StudentError } from '#lib/model/student-error.ts';
 import { checked, write } from '../write.ts';
 
-type Fields<T> = Omit<T, 'id' | 'createdAt' | 'changedAt'>;
+/** Without a word on statements, an item answers none. */
+type Fields<T extends Question | Line> = Omit<T, 'id' | 'createdAt' | 'changedAt' | 'statementIds'> &
+  Partial<Pick<T, 'statementIds'>>;
 
 /** Adds a question. */
 export async function addQuestion(db: Db, fields: Fields<Question>, at: number): Promise<Question> {
-  const question = checked('questions', { ...fields, id: crypto.randomUUID(), createdAt: at, changedAt: at });
+  const question = checked('questions', {
+    statementIds: [],
+    ...fields,
+    id: crypto.randomUUID(),
+    createdAt: at,
+    changedAt: at,
+  });
   await write(db, ['questions', 'nextUp'], async (transaction) => {
     await transaction.objectStore('questions').add(question);
     await transaction.objectStore('nextUp').delete(question.courseId);
@@ -23,6 +31,7 @@ export async function addLine(db: Db, fields: Omit<Fields<Line>, 'order'>, at: n
     const before = await lines.index('course').getAll(fields.courseId);
     const order = before.reduce((next, line) => Math.max(next, line.order + 1), 0);
     const line = checked('lines', {
+      statementIds: [],
       ...fields,
       order,
       id: crypto.randomUUID(),
@@ -35,11 +44,11 @@ export async function addLine(db: Db, fields: Omit<Fields<Line>, 'order'>, at: n
   });
 }
 
-/** Changes the text, marks or topic of a question. */
+/** Changes the text, marks, topic or statements of a question. */
 export async function changeQuestion(
   db: Db,
   id: string,
-  change: Partial<Pick<Question, 'prompt' | 'answer' | 'marks' | 'topicId'>>,
+  change: Partial<Pick<Question, 'prompt' | 'answer' | 'marks' | 'topicId' | 'statementIds'>>,
   at: number,
 ): Promise<void> {
   await write(db, ['questions', 'nextUp'], async (transaction) => {
@@ -52,11 +61,11 @@ export async function changeQuestion(
   });
 }
 
-/** Changes the text or topic of a line. */
+/** Changes the text, topic or statements of a line. */
 export async function changeLine(
   db: Db,
   id: string,
-  change: Partial<Pick<Line, 'lead' | 'rest' | 'topicId'>>,
+  change: Partial<Pick<Line, 'lead' | 'rest' | 'topicId' | 'statementIds'>>,
   at: number,
 ): Promise<void> {
   await write(db, ['lines', 'nextUp'], async (transaction) => {

@@ -24,6 +24,7 @@ const READ: StoreName[] = [
   'sources',
   'questions',
   'lines',
+  'lessons',
   'attempts',
 ];
 

@@ -3,10 +3,11 @@ import { openDB } from 'idb';
 import { expect, test } from 'vitest';
 import { firstDeck } from '#lib/store/migrations/001-first-deck.ts';
 import { picturesAndFiles } from '#lib/store/migrations/002-pictures-and-files.ts';
+import { tiersAndUnits } from '#lib/store/migrations/003-tiers-and-units.ts';
 import { openDeck } from '#lib/store/open.ts';
 import { readAll } from '#lib/store/read.ts';
-import { readSetAside } from '#lib/store/set-aside.ts';
-import { aClip, aQuestion, aStatement, aTopic, MORNING, newId } from '../builders.ts';
+import { putBack, readSetAside } from '#lib/store/set-aside.ts';
+import { aClip, aCourse, aLine, aQuestion, aStatement, aTopic, MORNING, newId } from '../builders.ts';
 
 /** A deck as the first version left it. */
 async function deckOfVersion1(
@@ -21,7 +22,7 @@ async function deckOfVersion1(
 }
 
 test('a deck of version 1 opens with the same content; clips have no pictures, sources no date', async () => {
-  const { pictureIds: _new, ...clip } = aClip();
+  const { pictureIds: _new, statementIds: _too, ...clip } = aClip();
   const source = {
     id: clip.sourceId,
     createdAt: MORNING,
@@ -35,7 +36,7 @@ test('a deck of version 1 opens with the same content; clips have no pictures, s
   const question = aQuestion();
   await deckOfVersion1('old', { clips: [clip], sources: [source], questions: [question] });
   const db = await openDeck({ name: 'old' });
-  expect(await readAll(db, 'clips')).toEqual([{ ...clip, pictureIds: [] }]);
+  expect(await readAll(db, 'clips')).toEqual([{ ...clip, pictureIds: [], statementIds: [] }]);
   expect(await readAll(db, 'sources')).toEqual([{ ...source, published: '', licence: '' }]);
   expect(await readAll(db, 'questions')).toEqual([question]);
   expect(await readSetAside(db)).toEqual([]);
@@ -53,7 +54,7 @@ test('a row that was bad before the step is still set aside after it, whole', as
   await deckOfVersion1('bad', { clips: [bad], sources: [], questions: [] });
   const db = await openDeck({ name: 'bad' });
   expect(await readAll(db, 'clips')).toEqual([]);
-  expect((await readSetAside(db))[0]!.row).toEqual({ ...bad, pictureIds: [] });
+  expect((await readSetAside(db))[0]!.row).toEqual({ ...bad, pictureIds: [], statementIds: [] });
 });
 
 /** A deck as the second version left it. */
@@ -92,4 +93,61 @@ test('an empty deck of version 2 opens, and a bad topic is set aside whole', asy
   const db = await openDeck({ name: 'bad-two' });
   expect(await readAll(db, 'topics')).toEqual([]);
   expect((await readSetAside(db))[0]!.row).toEqual({ ...bad, unit: 'parts', group: '', dropped: false });
+});
+
+/** A deck as the third version left it. */
+async function deckOfVersion3(name: string, rows: Record<string, object[]>) {
+  const db = await openDB(name, 3, {
+    async upgrade(old, _from, _to, transaction) {
+      await firstDeck.run(old, transaction as never);
+      await picturesAndFiles.run(old, transaction as never);
+      await tiersAndUnits.run(old, transaction as never);
+    },
+  });
+  for (const [store, all] of Object.entries(rows)) for (const row of all) await db.put(store, row);
+  db.close();
+}
+
+const withoutStatements = ({ statementIds: _new, ...row }: { statementIds: string[] }): object => row;
+
+test('a deck of version 3 opens: nothing answers a statement yet, and its course aims at what is common', async () => {
+  const { targetSides: _sides, targetQuestions: _questions, ...course } = aCourse();
+  const [clip, question, line] = [aClip(), aQuestion(), aLine()];
+  await deckOfVersion3('three', {
+    courses: [course],
+    clips: [withoutStatements(clip)],
+    questions: [withoutStatements(question)],
+    lines: [withoutStatements(line)],
+  });
+  const db = await openDeck({ name: 'three' });
+  expect(await readAll(db, 'courses')).toEqual([{ ...course, targetSides: 8, targetQuestions: 100 }]);
+  expect(await readAll(db, 'clips')).toEqual([clip]);
+  expect(await readAll(db, 'questions')).toEqual([question]);
+  expect(await readAll(db, 'lines')).toEqual([line]);
+  expect([await db.count('lessons'), await db.count('packs')]).toEqual([0, 0]);
+  expect(await readSetAside(db)).toEqual([]);
+});
+
+test('what was deleted under version 3 can still be put back; what could not be read stays as it was found', async () => {
+  const [clip, question] = [aClip(), aQuestion()];
+  const { pictureIds: _first, ...oldClip } = withoutStatements(clip) as typeof clip;
+  const bad = { id: newId(), text: 5 };
+  const aside = (store: string, row: object, why: string) => ({ store, row, why, problem: '', at: MORNING });
+  await deckOfVersion3('aside', {
+    setAside: [
+      aside('clips', oldClip, 'deleted'),
+      aside('questions', withoutStatements(question), 'deleted'),
+      aside('clips', bad, 'unreadable'),
+    ],
+  });
+  const db = await openDeck({ name: 'aside' });
+  for (const { key, why } of await readSetAside(db)) expect(await putBack(db, key)).toBe(why === 'deleted');
+  expect(await readAll(db, 'clips')).toEqual([clip]);
+  expect(await readAll(db, 'questions')).toEqual([question]);
+  expect((await readSetAside(db)).map(({ row }) => row)).toEqual([bad]);
+});
+
+test('an empty deck of version 3 opens', async () => {
+  await deckOfVersion3('empty-three', {});
+  expect(await readAll(await openDeck({ name: 'empty-three' }), 'courses')).toEqual([]);
 });

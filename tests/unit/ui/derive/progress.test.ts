@@ -18,6 +18,7 @@ const deckOf = (over: Partial<CourseDeck> = {}): CourseDeck => ({
   sources: [source],
   questions: [question],
   lines: [line],
+  lessons: [],
   attempts: [],
   ...over,
 });
