@@ -1,4 +1,5 @@
 import { useId } from 'preact/hooks';
+import type { Course } from '#lib/model/course.ts';
 import { t } from '../text.ts';
 
 interface CourseFieldsProps {
@@ -37,6 +38,37 @@ export function CourseFields({ name, examDay, setName, setExamDay }: CourseField
           {t('examDayHint')}
         </p>
       </div>
+    </>
+  );
+}
+
+type Targets = Pick<Course, 'targetSides' | 'targetQuestions'>;
+
+/** How many sides of notes and how many questions the course aims at. */
+export function TargetFields({ targets, set }: { targets: Targets; set(targets: Targets): void }) {
+  const id = useId();
+  const field = (name: keyof Targets, label: string, most: number) => (
+    <div class="field">
+      <label for={`${id}-${name}`}>{label}</label>
+      <input
+        id={`${id}-${name}`}
+        type="number"
+        min={1}
+        max={most}
+        step={1}
+        required
+        value={targets[name]}
+        onInput={(event) => set({ ...targets, [name]: event.currentTarget.valueAsNumber })}
+      />
+    </div>
+  );
+  return (
+    <>
+      <div class="row-fields">
+        {field('targetSides', t('targetSides'), 100)}
+        {field('targetQuestions', t('targetQuestions'), 2000)}
+      </div>
+      <p class="soft">{t('targetsHint')}</p>
     </>
   );
 }

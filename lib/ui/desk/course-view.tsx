@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { changeCourse, changeSettings, readSettings } from '#lib/store/actions/courses.ts';
 import { useDeck } from '../deck/deck-context.tsx';
 import { useAction } from '../deck/use-action.ts';
@@ -6,7 +6,9 @@ import type { Standing } from '../derive/next-up.ts';
 import { Trouble } from '../parts/trouble.tsx';
 import { t, tn } from '../text.ts';
 import { useLive } from '../use-live.ts';
-import { CourseFields } from './course-fields.tsx';
+import { CourseFields, TargetFields } from './course-fields.tsx';
+import { OpenPack } from './packs/open-pack.tsx';
+import { SavePack } from './packs/save-pack.tsx';
 import { linkTo } from './route.ts';
 import { SiteList } from './sites.tsx';
 import { StartCourse } from './start-course.tsx';
@@ -20,6 +22,8 @@ export function CourseView({ standing }: { standing: Standing }) {
     <div class="stack">
       <h1>{t('pageCourse')}</h1>
       <ThisCourse key={course.id} standing={standing} />
+      <OpenPack />
+      <SavePack standing={standing} />
       <RoundLength />
       <SiteList />
       <StartCourse further />
@@ -34,20 +38,34 @@ function ThisCourse({ standing }: { standing: Standing }) {
   const db = useDeck();
   const action = useAction();
   const { course } = standing.deck;
+  const { targetSides, targetQuestions } = course;
   const [name, setName] = useState(course.name);
   const [examDay, setExamDay] = useState(course.examDay);
+  const [targets, setTargets] = useState({ targetSides, targetQuestions });
   const [saved, setSaved] = useState(false);
+  const seen = useRef(course);
+  useEffect(() => {
+    if (seen.current.changedAt === course.changedAt) return;
+    // A course pack, or another page, has changed it.
+    seen.current = course;
+    setName(course.name);
+    setExamDay(course.examDay);
+    setTargets({ targetSides: course.targetSides, targetQuestions: course.targetQuestions });
+  }, [course]);
   return (
     <form
       class="sheet stack narrow"
       onInput={() => setSaved(false)}
       onSubmit={(event) => {
         event.preventDefault();
-        void action.run(() => changeCourse(db, course.id, { name, examDay }, Date.now())).then(setSaved);
+        void action
+          .run(() => changeCourse(db, course.id, { name, examDay, ...targets }, Date.now()))
+          .then(setSaved);
       }}
     >
       <h2>{t('courseThis')}</h2>
       <CourseFields name={name} examDay={examDay} setName={setName} setExamDay={setExamDay} />
+      <TargetFields targets={targets} set={setTargets} />
       <Trouble text={action.trouble} />
       <div class="row">
         <button class="main" disabled={action.busy}>

@@ -13,6 +13,7 @@ import { t, tell, tn } from '../text.ts';
 import { takeTrouble } from '../trouble.ts';
 import { useLive } from '../use-live.ts';
 import { CoursePages } from './course-pages.tsx';
+import { OpenPack } from './packs/open-pack.tsx';
 import { linkTo, type Route, useRoute } from './route.ts';
 import { SetAsideView } from './set-aside-view.tsx';
 import { StartCourse } from './start-course.tsx';
@@ -87,7 +88,13 @@ function Page({ route, course }: { route: Route; course: Course | undefined }) {
     scrollTo(0, 0);
   }, [place]);
   if (route.view === 'aside') return <SetAsideView />;
-  if (!course) return <StartCourse />;
+  if (!course)
+    return (
+      <div class="stack">
+        <StartCourse />
+        <OpenPack />
+      </div>
+    );
   return <CoursePages key={course.id} route={route} courseId={course.id} />;
 }
 

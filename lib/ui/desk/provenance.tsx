@@ -1,4 +1,4 @@
-import { useLayoutEffect, useRef, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import { linkBack } from '#lib/capture/links/link-back.ts';
 import { parseTextFragment } from '#lib/capture/links/text-fragment.ts';
 import { dayInWords, referenceOf } from '#lib/exchange/reference.ts';
@@ -6,6 +6,7 @@ import type { Clip } from '#lib/model/clip.ts';
 import { type Source, hasAddress } from '#lib/model/source.ts';
 import { dayOf } from '../derive/days.ts';
 import { rememberOpened } from '../opened.ts';
+import { CopyText } from '../parts/copy-text.tsx';
 import { t } from '../text.ts';
 import { SiteSwitch } from './sites.tsx';
 
@@ -34,7 +35,12 @@ export function Provenance({ source, clip }: { source: Source; clip: Clip }) {
       </p>
       {/* On a site that is not granted, nothing can look whether the passage is still there. */}
       {isOpened && leadsByWords(link) && <p class="soft">{t('passageOpened')}</p>}
-      <CopyReference text={referenceOf(source, kept, words())} />
+      <CopyText
+        text={referenceOf(source, kept, words())}
+        button={t('referenceCopy')}
+        label={t('reference')}
+        selected={t('referenceSelected')}
+      />
       <SiteSwitch url={source.url} />
       <p class="soft">{t('privateStudy')}</p>
     </section>
@@ -57,36 +63,5 @@ function OutLink({ source, link, open }: { source: Source; link: string; open():
     <a href={link} target="_blank" rel="noreferrer noopener" onClick={open}>
       {name}
     </a>
-  );
-}
-
-type Outcome = 'copied' | 'refused' | null;
-
-function CopyReference({ text }: { text: string }) {
-  const [outcome, setOutcome] = useState<Outcome>(null);
-  const field = useRef<HTMLTextAreaElement>(null);
-  const copy = () =>
-    navigator.clipboard.writeText(text).then(
-      () => setOutcome('copied'),
-      () => setOutcome('refused'),
-    );
-  useLayoutEffect(() => {
-    if (outcome === 'refused') field.current!.select();
-  }, [outcome]);
-  return (
-    <>
-      <div class="row">
-        <button type="button" onClick={() => void copy()}>
-          {t('referenceCopy')}
-        </button>
-        <span class="soft" role="status">
-          {outcome === 'copied' && t('copied')}
-          {outcome === 'refused' && t('referenceSelected')}
-        </span>
-      </div>
-      {outcome === 'refused' && (
-        <textarea ref={field} readOnly rows={3} aria-label={t('reference')} value={text} />
-      )}
-    </>
   );
 }
