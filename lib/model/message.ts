@@ -39,7 +39,7 @@ const ViewPart = z.object({
 /** Views of the desk that may be opened from elsewhere. */
 export const DeskPath = z
   .string()
-  .regex(/^(coverage|clips|syllabus|round|course|clip\/[0-9a-f-]{36}|topic\/[0-9a-f-]{36})$/);
+  .regex(/^(coverage|lessons|clips|syllabus|round|course|clip\/[0-9a-f-]{36}|topic\/[0-9a-f-]{36})$/);
 
 /** Every message to the background, by its name, with the schema that it is checked against on arrival. */
 export const MESSAGES = {

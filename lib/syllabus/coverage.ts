@@ -1,8 +1,10 @@
+import type { Lesson } from '#lib/model/lesson.ts';
 import type { Statement, Topic } from '#lib/model/topic.ts';
 import { emptyTally, tallyEvidence } from './evidence.ts';
 import type { EvidenceInput, Tally } from './evidence.ts';
 import { gapsOf, missingOf, securedPart } from './gaps.ts';
 import type { Evidence, Gap } from './gaps.ts';
+import { type StatementCounts, statementCounts, statementEvidence } from './statement-evidence.ts';
 import { activeTopics, examShares } from './tree.ts';
 
 export type { Evidence, Gap } from './gaps.ts';
@@ -10,6 +12,7 @@ export type { Evidence, Gap } from './gaps.ts';
 export interface CoverageInput extends EvidenceInput {
   topics: readonly Topic[];
   statements: readonly Statement[];
+  lessons: readonly Lesson[];
 }
 
 /** What one leaf topic has to show, and what it lacks. */
@@ -68,11 +71,14 @@ export interface Coverage {
 export function coverageOf(input: CoverageInput): Coverage {
   const tallies = tallyEvidence(input);
   const shares = examShares(input.topics);
-  const asked = countByTopic(input.statements);
+  const answered = statementCounts(input.statements, statementEvidence(input.statements, input), input.clips);
+  const lessons = lessonsByTopic(input.lessons);
   const active = activeTopics(input.topics);
   const topics = active.flatMap(({ id }) => {
     const share = shares.get(id);
-    return share === undefined ? [] : [topicCoverage(id, share, tallies.get(id), asked.get(id) ?? 0)];
+    return share === undefined
+      ? []
+      : [topicCoverage(id, share, tallies.get(id), { ...lessons.get(id), answered: answered.get(id) })];
   });
   const above = active.flatMap(({ id }) => {
     const tally = shares.has(id) ? undefined : tallies.get(id);
@@ -87,9 +93,14 @@ function topicCoverage(
   topicId: string,
   share: number,
   tally: Tally | undefined,
-  statements: number,
+  {
+    answered,
+    ...held
+  }: { answered: StatementCounts | undefined } & Partial<Pick<Evidence, 'lessons' | 'lessonsHeld'>>,
 ): TopicCoverage {
-  const { evidence, wordless } = tally ?? emptyTally();
+  const { evidence: counted, wordless } = tally ?? emptyTally();
+  const evidence = { ...counted, ...held, answered: answered ?? counted.answered };
+  const { statements } = evidence.answered;
   const secured = securedPart(evidence, statements);
   return {
     topicId,
@@ -103,9 +114,15 @@ function topicCoverage(
   };
 }
 
-function countByTopic(statements: readonly Statement[]): Map<string, number> {
-  const counts = new Map<string, number>();
-  for (const { topicId, off } of statements) if (!off) counts.set(topicId, (counts.get(topicId) ?? 0) + 1);
+function lessonsByTopic(lessons: readonly Lesson[]): Map<string, Pick<Evidence, 'lessons' | 'lessonsHeld'>> {
+  const counts = new Map<string, Pick<Evidence, 'lessons' | 'lessonsHeld'>>();
+  for (const { topicId, held } of lessons) {
+    const before = counts.get(topicId) ?? { lessons: 0, lessonsHeld: 0 };
+    counts.set(topicId, {
+      lessons: before.lessons + 1,
+      lessonsHeld: before.lessonsHeld + Number(held),
+    });
+  }
   return counts;
 }
 

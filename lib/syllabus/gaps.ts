@@ -1,3 +1,5 @@
+import type { StatementCounts } from './statement-evidence.ts';
+
 /** What a topic has to show. Each count is of different things. */
 export interface Evidence {
   clips: number;
@@ -8,6 +10,12 @@ export interface Evidence {
   sources: number;
   questions: number;
   lines: number;
+  /** Lessons, sheets and homework that it should have, as far as they were entered. */
+  lessons: number;
+  /** Of these, those that the student has. */
+  lessonsHeld: number;
+  /** What of its statements has something. */
+  answered: StatementCounts;
   /** Of its questions and lines: those recalled at least once, with whatever marks. */
   attempted: number;
   /** Of its questions and lines: those secured. */
@@ -17,11 +25,15 @@ export interface Evidence {
 /** What is missing, and the one thing to do about it. */
 export type Gap =
   | { kind: 'no-clip'; action: 'find-explanation' }
+  | { kind: 'lesson-missing'; action: 'chase-lesson' }
   | { kind: 'not-understood'; action: 'write-own-words' }
   | { kind: 'unclear'; action: 'return-to-unclear' }
   | { kind: 'one-source'; action: 'add-second-explanation' }
+  | { kind: 'statement-unticked'; action: 'tick-statements' }
+  | { kind: 'statement-unexplained'; action: 'find-explanation' }
   | { kind: 'no-question'; action: 'write-question' }
   | { kind: 'no-line'; action: 'write-line' }
+  | { kind: 'statement-unasked'; action: 'write-question' }
   | { kind: 'not-recalled'; action: 'run-round' }
   | { kind: 'not-secured'; action: 'run-round' };
 
@@ -31,14 +43,21 @@ const SOURCES_WANTED = 2;
 /** The gaps of a topic, in the order in which they are best closed. `wordless` counts clips without own words. */
 export function gapsOf(evidence: Evidence, wordless: number): Gap[] {
   const { clips, understood, unclear, sources, questions, lines, attempted, secured } = evidence;
+  const { statements, explained, asked, unticked } = evidence.answered;
   const items = questions + lines;
+  // Which statements have an explanation is known once every clip says what it explains.
+  const isUnexplained = clips > 0 && explained < statements;
   const gaps: [boolean, Gap][] = [
     [clips === 0, { kind: 'no-clip', action: 'find-explanation' }],
+    [evidence.lessonsHeld < evidence.lessons, { kind: 'lesson-missing', action: 'chase-lesson' }],
     [understood === 0 && wordless > 0, { kind: 'not-understood', action: 'write-own-words' }],
     [unclear > 0, { kind: 'unclear', action: 'return-to-unclear' }],
     [clips > 0 && sources < SOURCES_WANTED, { kind: 'one-source', action: 'add-second-explanation' }],
+    [isUnexplained && unticked > 0, { kind: 'statement-unticked', action: 'tick-statements' }],
+    [isUnexplained && unticked === 0, { kind: 'statement-unexplained', action: 'find-explanation' }],
     [questions === 0, { kind: 'no-question', action: 'write-question' }],
     [lines === 0, { kind: 'no-line', action: 'write-line' }],
+    [items > 0 && asked < statements, { kind: 'statement-unasked', action: 'write-question' }],
     [items > 0 && attempted === 0, { kind: 'not-recalled', action: 'run-round' }],
     [attempted > 0 && secured < items, { kind: 'not-secured', action: 'run-round' }],
   ];

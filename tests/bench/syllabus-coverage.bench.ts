@@ -59,6 +59,10 @@ export async function figures(): Promise<Figure[]> {
 function makeDeck(): CourseDeck {
   const made = new SyllabusMaker(TOPICS);
   const [questions, lines, clips] = [made.questions(15_000), made.lines(5000), made.clips(5000, 20)];
+  // Everything answers a statement of its topic, the worst case.
+  const byTopic = new Map(made.statements.map(({ topicId, id }) => [topicId, [id]]));
+  for (const one of [...questions, ...lines]) one.statementIds = byTopic.get(one.topicId) ?? [];
+  for (const clip of clips) clip.statementIds = byTopic.get(clip.topicIds[0]!) ?? [];
   const { topics, statements } = made;
   const course = {
     id: topics[0]!.courseId,
@@ -75,6 +79,7 @@ function makeDeck(): CourseDeck {
     sources: [],
     questions,
     lines,
+    lessons: [],
     attempts: [],
   };
   // Rounds on sixty days, an attempt each ten seconds.

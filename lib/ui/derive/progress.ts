@@ -103,6 +103,6 @@ export function rankedAfter(
 
 /** What evidence each topic has, and its gaps, worst first. */
 export function coverDeck(deck: CourseDeck, { secured, attempted }: Progress): Coverage {
-  const { topics, statements, clips, questions, lines } = deck;
-  return coverageOf({ topics, statements, clips, questions, lines, secured, attempted });
+  const { topics, statements, clips, questions, lines, lessons } = deck;
+  return coverageOf({ topics, statements, clips, questions, lines, lessons, secured, attempted });
 }

@@ -15,6 +15,7 @@ import { LevelCheck } from './level-check.tsx';
 import { OwnWords } from './own-words.tsx';
 import { Provenance } from './provenance.tsx';
 import { linkTo } from './route.ts';
+import { ClipTicks, statementsOf } from './statement-ticks.tsx';
 import { TopicChoice } from './topic-choice.tsx';
 import { WriteLine, WriteQuestion } from './write-item.tsx';
 
@@ -63,7 +64,7 @@ export function ClipView({ standing, id }: { standing: Standing; id: string }) {
 function Tags({ standing, clip }: { standing: Standing; clip: Clip }) {
   const db = useDeck();
   const action = useAction();
-  const change = (part: Partial<Pick<Clip, 'topicIds' | 'unclear'>>) =>
+  const change = (part: Partial<Pick<Clip, 'topicIds' | 'statementIds' | 'unclear'>>) =>
     void action.run(() => changeClip(db, clip.id, part, Date.now()));
   return (
     <section class="sheet stack">
@@ -80,18 +81,29 @@ function Tags({ standing, clip }: { standing: Standing; clip: Clip }) {
         chosen={clip.topicIds}
         choose={(topicIds) => change({ topicIds })}
       />
+      <ClipTicks
+        topics={standing.deck.topics}
+        statements={standing.deck.statements}
+        topicIds={clip.topicIds}
+        ticked={clip.statementIds}
+        tick={(statementIds) => change({ statementIds })}
+      />
       <Trouble text={action.trouble} />
     </section>
   );
 }
 
 function Writing({ standing, clip }: { standing: Standing; clip: Clip }) {
-  const { questions, lines, topics, course } = standing.deck;
+  const { questions, lines, topics, statements, course } = standing.deck;
   const names = useMemo(() => topicNames(topics), [topics]);
   const [picked, setPicked] = useState<string | null>(null);
   const topicId = clip.topicIds.find((id) => id === picked) ?? clip.topicIds[0];
   if (topicId === undefined) return <p class="remark">{t('tagFirst')}</p>;
-  const place = { courseId: course.id, topicId, clipId: clip.id };
+  const here = statementsOf(statements, topicId);
+  const explained = here.filter(({ id }) => clip.statementIds.includes(id)).map(({ id }) => id);
+  // What is written from a clip that explains one thing is most likely on that.
+  const ticked = explained.length === 1 ? explained : [];
+  const place = { courseId: course.id, topicId, clipId: clip.id, statements: here, ticked };
   const fromHere = ({ clipId }: { clipId: string | null }) => clipId === clip.id;
   return (
     <>
@@ -110,13 +122,13 @@ function Writing({ standing, clip }: { standing: Standing; clip: Clip }) {
       <div class="two">
         <section class="sheet stack">
           <h2>{t('questionsHere')}</h2>
-          <QuestionList questions={questions.filter(fromHere)} />
+          <QuestionList questions={questions.filter(fromHere)} statements={statements} />
           <WriteQuestion place={place} />
         </section>
         <section class="sheet stack">
           <h2>{t('linesHere')}</h2>
           <p class="soft">{t('lineHint')}</p>
-          <LineList lines={lines.filter(fromHere)} />
+          <LineList lines={lines.filter(fromHere)} statements={statements} />
           <WriteLine place={place} />
         </section>
       </div>

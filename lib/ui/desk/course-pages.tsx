@@ -10,6 +10,7 @@ import { ClipsView } from './clips-view.tsx';
 import { CourseView } from './course-view.tsx';
 import { ChecklistView } from './coverage/checklist-view.tsx';
 import { CoverageView } from './coverage/coverage-view.tsx';
+import { LessonsView } from './lessons/lessons-view.tsx';
 import { RoundView } from './round-view.tsx';
 import type { Route } from './route.ts';
 import { SyllabusView } from './syllabus/syllabus-view.tsx';
@@ -46,6 +47,8 @@ function CoursePage({ route, standing }: { route: Route; standing: Standing }) {
   switch (route.view) {
     case 'checklist':
       return <ChecklistView standing={standing} />;
+    case 'lessons':
+      return <LessonsView standing={standing} />;
     case 'clips':
       return <ClipsView standing={standing} />;
     case 'clip':

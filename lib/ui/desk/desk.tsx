@@ -19,7 +19,7 @@ import { SetAsideView } from './set-aside-view.tsx';
 import { StartCourse } from './start-course.tsx';
 import { UndoBar } from './undo-bar.tsx';
 
-const PAGES = ['coverage', 'clips', 'round', 'syllabus', 'course'] as const;
+const PAGES = ['coverage', 'lessons', 'clips', 'round', 'syllabus', 'course'] as const;
 
 /** The full-page view. */
 export function Desk() {
@@ -110,7 +110,7 @@ function Margin({ route, courses, course }: MarginProps) {
   const db = useDeck();
   const action = useAction();
   const here =
-    route.view === 'clip' ? 'clips' : /^(topic|checklist)$/.test(route.view) ? 'coverage' : route.view;
+    route.view === 'clip' ? 'clips' : /^(topic|checklist|report)$/.test(route.view) ? 'coverage' : route.view;
   return (
     <header class="margin">
       <p class="name">

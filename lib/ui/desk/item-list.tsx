@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { Line, Question } from '#lib/model/item.ts';
+import type { Statement } from '#lib/model/topic.ts';
 import { changeLine, changeQuestion } from '#lib/store/actions/items.ts';
 import { useDeck } from '../deck/deck-context.tsx';
 import { useAction } from '../deck/use-action.ts';
@@ -7,35 +8,37 @@ import { Trouble } from '../parts/trouble.tsx';
 import { Words } from '../parts/words.tsx';
 import { t, tn } from '../text.ts';
 import { DeleteButton } from './delete-button.tsx';
+import { ItemTicks, statementsOf } from './statement-ticks.tsx';
 import { MarksField, TextField } from './write-item.tsx';
 
 /** Questions, each with its answer; each can be changed or deleted. */
-export function QuestionList({ questions }: { questions: Question[] }) {
+export function QuestionList({ questions, statements }: { questions: Question[]; statements: Statement[] }) {
   if (questions.length === 0) return <p class="soft">{t('questionsNone')}</p>;
   return (
     <ul class="items">
       {questions.map((question) => (
-        <QuestionRow key={question.id} question={question} />
+        <QuestionRow key={question.id} question={question} statements={statements} />
       ))}
     </ul>
   );
 }
 
 /** Note lines, each with its lead and rest; each can be changed or deleted. */
-export function LineList({ lines }: { lines: Line[] }) {
+export function LineList({ lines, statements }: { lines: Line[]; statements: Statement[] }) {
   if (lines.length === 0) return <p class="soft">{t('linesNone')}</p>;
   return (
     <ul class="items">
       {lines.map((line) => (
-        <LineRow key={line.id} line={line} />
+        <LineRow key={line.id} line={line} statements={statements} />
       ))}
     </ul>
   );
 }
 
-function QuestionRow({ question }: { question: Question }) {
+function QuestionRow({ question, statements }: { question: Question; statements: Statement[] }) {
   const [editing, setEditing] = useState(false);
-  if (editing) return <EditQuestion question={question} done={() => setEditing(false)} />;
+  if (editing)
+    return <EditQuestion question={question} statements={statements} done={() => setEditing(false)} />;
   return (
     <li>
       <p class="wrap">
@@ -49,36 +52,56 @@ function QuestionRow({ question }: { question: Question }) {
   );
 }
 
+interface EditProps {
+  statements: Statement[];
+  done(): void;
+}
+
 // What is left as it was is forgotten with the form: the next change starts from what is kept.
-function EditQuestion({ question, done }: { question: Question; done(): void }) {
+function EditQuestion({ question, statements, done }: EditProps & { question: Question }) {
   const db = useDeck();
   const [prompt, setPrompt] = useState(question.prompt);
   const [answer, setAnswer] = useState(question.answer);
   const [marks, setMarks] = useState(question.marks);
+  const [statementIds, setStatementIds] = useState(question.statementIds);
   return (
-    <EditForm save={() => changeQuestion(db, question.id, { prompt, answer, marks }, Date.now())} done={done}>
+    <EditForm
+      save={() => changeQuestion(db, question.id, { prompt, answer, marks, statementIds }, Date.now())}
+      done={done}
+    >
       <TextField label={t('questionPrompt')} value={prompt} rows={2} set={setPrompt} />
       <TextField label={t('questionAnswer')} value={answer} rows={3} set={setAnswer} />
       <MarksField marks={marks} set={setMarks} />
+      <ItemTicks
+        statements={statementsOf(statements, question.topicId)}
+        ticked={statementIds}
+        tick={setStatementIds}
+      />
     </EditForm>
   );
 }
 
-function EditLine({ line, done }: { line: Line; done(): void }) {
+function EditLine({ line, statements, done }: EditProps & { line: Line }) {
   const db = useDeck();
   const [lead, setLead] = useState(line.lead);
   const [rest, setRest] = useState(line.rest);
+  const [statementIds, setStatementIds] = useState(line.statementIds);
   return (
-    <EditForm save={() => changeLine(db, line.id, { lead, rest }, Date.now())} done={done}>
+    <EditForm save={() => changeLine(db, line.id, { lead, rest, statementIds }, Date.now())} done={done}>
       <TextField label={t('lineLead')} value={lead} rows={1} set={setLead} />
       <TextField label={t('lineRest')} value={rest} rows={2} set={setRest} />
+      <ItemTicks
+        statements={statementsOf(statements, line.topicId)}
+        ticked={statementIds}
+        tick={setStatementIds}
+      />
     </EditForm>
   );
 }
 
-function LineRow({ line }: { line: Line }) {
+function LineRow({ line, statements }: { line: Line; statements: Statement[] }) {
   const [editing, setEditing] = useState(false);
-  if (editing) return <EditLine line={line} done={() => setEditing(false)} />;
+  if (editing) return <EditLine line={line} statements={statements} done={() => setEditing(false)} />;
   return (
     <li>
       <p class="wrap">
@@ -98,7 +121,8 @@ interface EditFormProps {
   children: preact.ComponentChildren;
 }
 
-function EditForm({ save, done, children }: EditFormProps) {
+/** A row being changed: saved, or left as it was. */
+export function EditForm({ save, done, children }: EditFormProps) {
   const action = useAction();
   return (
     <li>

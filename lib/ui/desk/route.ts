@@ -2,7 +2,7 @@ import { useEffect, useState } from 'preact/hooks';
 
 /** The pages of the desk. */
 export type Route =
-  | { view: 'coverage' | 'checklist' | 'clips' | 'syllabus' | 'course' | 'aside' }
+  | { view: 'coverage' | 'checklist' | 'report' | 'lessons' | 'clips' | 'syllabus' | 'course' | 'aside' }
   | { view: 'round'; topicId: string | null }
   | { view: 'clip' | 'topic'; id: string };
 
@@ -11,6 +11,8 @@ export function routeOf(hash: string): Route {
   const [view, id] = hash.replace(/^#\/?/, '').split('/');
   switch (view) {
     case 'checklist':
+    case 'report':
+    case 'lessons':
     case 'clips':
     case 'syllabus':
     case 'course':

@@ -10,7 +10,10 @@ import { useLive } from '../use-live.ts';
 import { EvidenceList } from './coverage/evidence-list.tsx';
 import { GapActions } from './coverage/gap-actions.tsx';
 import { LineList, QuestionList } from './item-list.tsx';
+import { TopicLessons } from './lessons/topic-lessons.tsx';
 import { linkTo } from './route.ts';
+import { statementsOf } from './statement-ticks.tsx';
+import { TopicAsks } from './topic-asks.tsx';
 import { WriteLine, WriteQuestion } from './write-item.tsx';
 
 /** One topic: what the syllabus asks, what was kept, what was written. */
@@ -27,7 +30,8 @@ export function TopicView({ standing, id }: { standing: Standing; id: string }) 
   const here = <T extends { topicId: string }>(items: T[]) => items.filter(({ topicId }) => topicId === id);
   const clips = deck.clips.filter((clip) => clip.topicIds.includes(id));
   const below = deck.topics.filter(({ parentId, off }) => parentId === id && !off);
-  const place = { courseId: deck.course.id, topicId: id, clipId: null };
+  const statements = statementsOf(deck.statements, id);
+  const place = { courseId: deck.course.id, topicId: id, clipId: null, statements, ticked: [] };
   const aimed = settings.state === 'ready' && settings.value.aimedTopicId === id;
   return (
     <div class="stack">
@@ -41,7 +45,7 @@ export function TopicView({ standing, id }: { standing: Standing; id: string }) 
       <div class="two">
         <section class="sheet stack">
           <h2>{t('topicAsks')}</h2>
-          <Asks standing={standing} id={id} />
+          <TopicAsks standing={standing} id={id} />
           {below.length > 0 && (
             <ul class="plain-list">
               {below.map((child) => (
@@ -76,34 +80,20 @@ export function TopicView({ standing, id }: { standing: Standing; id: string }) 
           ))}
         </ul>
       </section>
+      <TopicLessons standing={standing} id={id} />
       <div class="two">
         <section class="sheet stack">
           <h2>{t('questionsTopic')}</h2>
-          <QuestionList questions={here(deck.questions)} />
+          <QuestionList questions={here(deck.questions)} statements={deck.statements} />
           <WriteQuestion place={place} />
         </section>
         <section class="sheet stack">
           <h2>{t('linesTopic')}</h2>
           <p class="soft">{t('lineHint')}</p>
-          <LineList lines={here(deck.lines)} />
+          <LineList lines={here(deck.lines)} statements={deck.statements} />
           <WriteLine place={place} />
         </section>
       </div>
     </div>
-  );
-}
-
-function Asks({ standing, id }: { standing: Standing; id: string }) {
-  const statements = standing.deck.statements.filter(({ topicId, off }) => topicId === id && !off);
-  if (statements.length === 0) return <p class="soft">{t('topicNoStatements')}</p>;
-  return (
-    <ul class="plain-list">
-      {statements.map(({ id: key, code, text }) => (
-        <li key={key}>
-          {code && <span class="soft">{code} </span>}
-          {text}
-        </li>
-      ))}
-    </ul>
   );
 }

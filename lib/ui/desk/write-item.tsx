@@ -1,16 +1,22 @@
 import { useId, useRef, useState } from 'preact/hooks';
+import type { Statement } from '#lib/model/topic.ts';
 import { addLine, addQuestion } from '#lib/store/actions/items.ts';
 import { useDeck } from '../deck/deck-context.tsx';
 import { useAction } from '../deck/use-action.ts';
 import { Trouble } from '../parts/trouble.tsx';
 import { FormulaCheck } from '../parts/words.tsx';
 import { t } from '../text.ts';
+import { ItemTicks } from './statement-ticks.tsx';
 
 /** Where a new item belongs. */
 export interface ItemPlace {
   courseId: string;
   topicId: string;
   clipId: string | null;
+  /** Statements of the topic, of which it may answer some. */
+  statements: Statement[];
+  /** Ids of those that are ticked at first. */
+  ticked: string[];
 }
 
 interface FieldProps {
@@ -60,6 +66,20 @@ export function MarksField({ marks, set }: { marks: number; set(marks: number): 
   );
 }
 
+/** Which statements the next item answers: until the student ticks, those that its place says. */
+function useTicks({ courseId, topicId, clipId, statements, ticked: first }: ItemPlace) {
+  const [chosen, setChosen] = useState<string[] | null>(null);
+  const ticked = chosen ?? first;
+  // Ticks of another topic do not come along when the topic is changed.
+  const statementIds = ticked.filter((id) => statements.some((one) => one.id === id));
+  return {
+    ticked,
+    tick: setChosen,
+    reset: () => setChosen(null),
+    place: { courseId, topicId, clipId, statementIds },
+  };
+}
+
 /** A form that writes questions, one after another. */
 export function WriteQuestion({ place }: { place: ItemPlace }) {
   const db = useDeck();
@@ -67,13 +87,17 @@ export function WriteQuestion({ place }: { place: ItemPlace }) {
   const [prompt, setPrompt] = useState('');
   const [answer, setAnswer] = useState('');
   const [marks, setMarks] = useState(1);
+  const ticks = useTicks(place);
   const first = useRef<HTMLTextAreaElement>(null);
   const save = async () => {
-    const done = await action.run(() => addQuestion(db, { ...place, prompt, answer, marks }, Date.now()));
+    const done = await action.run(() =>
+      addQuestion(db, { ...ticks.place, prompt, answer, marks }, Date.now()),
+    );
     if (!done) return;
     setPrompt('');
     setAnswer('');
     setMarks(1);
+    ticks.reset();
     first.current!.focus();
   };
   return (
@@ -87,6 +111,7 @@ export function WriteQuestion({ place }: { place: ItemPlace }) {
       <TextField label={t('questionPrompt')} value={prompt} rows={2} set={setPrompt} inputRef={first} />
       <TextField label={t('questionAnswer')} value={answer} rows={3} set={setAnswer} />
       <MarksField marks={marks} set={setMarks} />
+      <ItemTicks statements={place.statements} ticked={ticks.ticked} tick={ticks.tick} />
       <Trouble text={action.trouble} />
       <div>
         <button class="main" disabled={action.busy}>
@@ -103,11 +128,13 @@ export function WriteLine({ place }: { place: ItemPlace }) {
   const action = useAction();
   const [lead, setLead] = useState('');
   const [rest, setRest] = useState('');
+  const ticks = useTicks(place);
   const first = useRef<HTMLTextAreaElement>(null);
   const save = async () => {
-    if (!(await action.run(() => addLine(db, { ...place, lead, rest }, Date.now())))) return;
+    if (!(await action.run(() => addLine(db, { ...ticks.place, lead, rest }, Date.now())))) return;
     setLead('');
     setRest('');
+    ticks.reset();
     first.current!.focus();
   };
   return (
@@ -120,6 +147,7 @@ export function WriteLine({ place }: { place: ItemPlace }) {
     >
       <TextField label={t('lineLead')} value={lead} rows={1} set={setLead} inputRef={first} />
       <TextField label={t('lineRest')} value={rest} rows={2} set={setRest} />
+      <ItemTicks statements={place.statements} ticked={ticks.ticked} tick={ticks.tick} />
       <Trouble text={action.trouble} />
       <div>
         <button class="main" disabled={action.busy}>

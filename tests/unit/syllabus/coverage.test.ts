@@ -25,6 +25,7 @@ const cover = (over: Partial<CoverageInput> = {}) =>
     clips: [],
     questions: [],
     lines: [],
+    lessons: [],
     secured: new Set(),
     attempted: new Set(),
     ...over,

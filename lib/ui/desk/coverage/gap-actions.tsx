@@ -1,4 +1,5 @@
 import type { Gap, TopicCoverage } from '#lib/syllabus/coverage.ts';
+import type { Clip } from '#lib/model/clip.ts';
 import { changeSettings } from '#lib/store/actions/courses.ts';
 import { useDeck } from '../../deck/deck-context.tsx';
 import { useAction } from '../../deck/use-action.ts';
@@ -12,35 +13,49 @@ type GapKind = Gap['kind'];
 
 const LABELS = {
   'no-clip': 'gapNoClip',
+  'lesson-missing': 'gapLessonMissing',
   'not-understood': 'gapNotUnderstood',
   unclear: 'gapUnclear',
   'one-source': 'gapOneSource',
+  'statement-unticked': 'gapStatementUnticked',
+  'statement-unexplained': 'gapStatementUnexplained',
   'no-question': 'gapNoQuestion',
   'no-line': 'gapNoLine',
+  'statement-unasked': 'gapStatementUnasked',
   'not-recalled': 'gapNotRecalled',
   'not-secured': 'gapNotSecured',
 } as const satisfies Record<GapKind, string>;
 
+type Place = (clips: Clip[], topicId: string, standing: Standing) => string;
+
+const atFirst: Place = ([clip], topicId) => (clip ? `clip/${clip.id}` : `topic/${topicId}`);
+const atRound: Place = (_clips, topicId) => `round/${topicId}`;
+
 /** Where in the desk a gap is closed; null where it is closed on a page outside. */
-function placeOf(kind: GapKind, topicId: string, standing: Standing): string | null {
-  const clips = standing.deck.clips.filter((clip) => clip.topicIds.includes(topicId));
-  const wordless = clips.find((clip) => clip.ownWords.trim() === '');
-  const unclear = clips.find((clip) => clip.unclear);
-  switch (kind) {
-    case 'no-clip':
-    case 'one-source':
-      return null;
-    case 'not-understood':
-      return `clip/${(wordless ?? unclear ?? clips[0])?.id}`;
-    case 'unclear':
-      return `clip/${unclear?.id}`;
-    case 'no-question':
-    case 'no-line':
-      return clips[0] ? `clip/${clips[0].id}` : `topic/${topicId}`;
-    case 'not-recalled':
-    case 'not-secured':
-      return `round/${topicId}`;
-  }
+const PLACES: Record<GapKind, Place | null> = {
+  'no-clip': null,
+  'one-source': null,
+  'statement-unexplained': null,
+  'lesson-missing': () => 'lessons',
+  'not-understood': (clips) => {
+    const wordless = clips.find((clip) => clip.ownWords.trim() === '');
+    return `clip/${(wordless ?? unclearOne(clips) ?? clips[0])?.id}`;
+  },
+  unclear: (clips) => `clip/${unclearOne(clips)?.id}`,
+  'statement-unticked': (clips, topicId, standing) => `clip/${unticked(clips, topicId, standing)?.id}`,
+  'statement-unasked': (_clips, topicId) => `topic/${topicId}`,
+  'no-question': atFirst,
+  'no-line': atFirst,
+  'not-recalled': atRound,
+  'not-secured': atRound,
+};
+
+const unclearOne = (clips: Clip[]): Clip | undefined => clips.find((clip) => clip.unclear);
+
+/** The first clip that says of none of the topic's statements that it explains it. */
+function unticked(clips: Clip[], topicId: string, { deck }: Standing): Clip | undefined {
+  const here = new Set(deck.statements.filter((one) => one.topicId === topicId).map(({ id }) => id));
+  return clips.find(({ statementIds }) => !statementIds.some((id) => here.has(id)));
 }
 
 interface GapActionsProps {
@@ -56,11 +71,15 @@ export function GapActions({ row, aimed, standing }: GapActionsProps) {
   const action = useAction();
   const aim = (topicId: string | null) =>
     void action.run(() => changeSettings(db, { aimedTopicId: topicId }));
+  const clips = standing.deck.clips.filter((clip) => clip.topicIds.includes(row.topicId));
+  const firstAim = row.gaps.find(({ kind }) => PLACES[kind] === null);
+  // One button aims; a second would say and do the same.
+  const gaps = row.gaps.filter((gap) => PLACES[gap.kind] !== null || gap === firstAim);
   if (row.gaps.length === 0) return <p class="soft">{t('gapsNone')}</p>;
   return (
     <div class="gap-actions">
-      {row.gaps.map(({ kind }, index) => {
-        const place = placeOf(kind, row.topicId, standing);
+      {gaps.map(({ kind }, index) => {
+        const place = PLACES[kind]?.(clips, row.topicId, standing) ?? null;
         const look = index === 0 ? 'button' : 'further';
         return place === null ? (
           <button

@@ -35,7 +35,7 @@ function Row({ leftover, topics }: { leftover: Leftover; topics: Topic[] }) {
   const db = useDeck();
   const action = useAction();
   const [to, setTo] = useState('');
-  const { topic, clips, questions, lines } = leftover;
+  const { topic, clips, questions, lines, lessons } = leftover;
   const id = `move-${topic.id}`;
   return (
     <li>
@@ -49,9 +49,10 @@ function Row({ leftover, topics }: { leftover: Leftover; topics: Topic[] }) {
           </li>
         ))}
       </ul>
-      {questions.length + lines.length > 0 && (
+      {questions.length + lines.length + lessons.length > 0 && (
         <p class="soft">
           {tn('leftoverQuestions', questions.length)}, {tn('leftoverLines', lines.length)}
+          {lessons.length > 0 && `, ${t('leftoverLessons', lessons.length)}`}
         </p>
       )}
       <label for={id} class="soft">
