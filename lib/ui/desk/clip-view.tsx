@@ -1,5 +1,6 @@
 import { useMemo, useState } from 'preact/hooks';
 import type { Clip } from '#lib/model/clip.ts';
+import type { Draft } from '#lib/notes/draft/draft-questions.ts';
 import { changeClip } from '#lib/store/actions/clips.ts';
 import { useDeck } from '../deck/deck-context.tsx';
 import { useAction } from '../deck/use-action.ts';
@@ -10,6 +11,7 @@ import { topicNames } from '../parts/topic-name.ts';
 import { Trouble } from '../parts/trouble.tsx';
 import { t } from '../text.ts';
 import { DeleteButton } from './delete-button.tsx';
+import { Drafts } from './drafts.tsx';
 import { LineList, QuestionList } from './item-list.tsx';
 import { LevelCheck } from './level-check.tsx';
 import { OwnWords } from './own-words.tsx';
@@ -97,6 +99,7 @@ function Writing({ standing, clip }: { standing: Standing; clip: Clip }) {
   const { questions, lines, topics, statements, course } = standing.deck;
   const names = useMemo(() => topicNames(topics), [topics]);
   const [picked, setPicked] = useState<string | null>(null);
+  const [draft, setDraft] = useState<Draft | null>(null);
   const topicId = clip.topicIds.find((id) => id === picked) ?? clip.topicIds[0];
   if (topicId === undefined) return <p class="remark">{t('tagFirst')}</p>;
   const here = statementsOf(statements, topicId);
@@ -123,7 +126,8 @@ function Writing({ standing, clip }: { standing: Standing; clip: Clip }) {
         <section class="sheet stack">
           <h2>{t('questionsHere')}</h2>
           <QuestionList questions={questions.filter(fromHere)} statements={statements} />
-          <WriteQuestion place={place} />
+          <Drafts clip={clip} questions={questions} use={(one) => setDraft({ ...one })} />
+          <WriteQuestion place={place} draft={draft} questions={questions} />
         </section>
         <section class="sheet stack">
           <h2>{t('linesHere')}</h2>

@@ -85,7 +85,7 @@ export function TopicView({ standing, id }: { standing: Standing; id: string }) 
         <section class="sheet stack">
           <h2>{t('questionsTopic')}</h2>
           <QuestionList questions={here(deck.questions)} statements={deck.statements} />
-          <WriteQuestion place={place} />
+          <WriteQuestion place={place} questions={deck.questions} />
         </section>
         <section class="sheet stack">
           <h2>{t('linesTopic')}</h2>

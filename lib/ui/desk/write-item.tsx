@@ -1,11 +1,13 @@
-import { useId, useRef, useState } from 'preact/hooks';
+import { useId, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { Statement } from '#lib/model/topic.ts';
+import type { Question } from '#lib/model/item.ts';
 import { addLine, addQuestion } from '#lib/store/actions/items.ts';
 import { useDeck } from '../deck/deck-context.tsx';
 import { useAction } from '../deck/use-action.ts';
 import { Trouble } from '../parts/trouble.tsx';
 import { FormulaCheck } from '../parts/words.tsx';
 import { t } from '../text.ts';
+import { Objections } from './drafts.tsx';
 import { ItemTicks } from './statement-ticks.tsx';
 
 /** Where a new item belongs. */
@@ -80,8 +82,16 @@ function useTicks({ courseId, topicId, clipId, statements, ticked: first }: Item
   };
 }
 
+interface WriteQuestionProps {
+  place: ItemPlace;
+  /** Fills the form, to be changed and added; each new one anew. */
+  draft?: { prompt: string; answer: string } | null;
+  /** Those that are there: what is nearly the same is pointed out. */
+  questions: readonly Question[];
+}
+
 /** A form that writes questions, one after another. */
-export function WriteQuestion({ place }: { place: ItemPlace }) {
+export function WriteQuestion({ place, draft = null, questions }: WriteQuestionProps) {
   const db = useDeck();
   const action = useAction();
   const [prompt, setPrompt] = useState('');
@@ -89,6 +99,12 @@ export function WriteQuestion({ place }: { place: ItemPlace }) {
   const [marks, setMarks] = useState(1);
   const ticks = useTicks(place);
   const first = useRef<HTMLTextAreaElement>(null);
+  useLayoutEffect(() => {
+    if (!draft) return;
+    setPrompt(draft.prompt);
+    setAnswer(draft.answer);
+    first.current!.focus();
+  }, [draft]);
   const save = async () => {
     const done = await action.run(() =>
       addQuestion(db, { ...ticks.place, prompt, answer, marks }, Date.now()),
@@ -109,6 +125,7 @@ export function WriteQuestion({ place }: { place: ItemPlace }) {
       }}
     >
       <TextField label={t('questionPrompt')} value={prompt} rows={2} set={setPrompt} inputRef={first} />
+      <Objections prompt={prompt} questions={questions} />
       <TextField label={t('questionAnswer')} value={answer} rows={3} set={setAnswer} />
       <MarksField marks={marks} set={setMarks} />
       <ItemTicks statements={place.statements} ticked={ticks.ticked} tick={ticks.tick} />

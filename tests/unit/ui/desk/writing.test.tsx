@@ -1,6 +1,6 @@
 // @vitest-environment jsdom
 import { screen, waitFor, within } from '@testing-library/preact';
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { aLine, aQuestion } from '../../builders.ts';
 import { clipOf, course, courseRows, deep, tides } from '../a-course.ts';
 import { freshScreens, openDesk, type Rows } from '../render-in-deck.tsx';
@@ -129,4 +129,65 @@ test('Close takes the undo bar away; what was deleted stays set aside', async ()
   await press('Close');
   await waitFor(() => expect(screen.queryByText(`Deleted: ${question.prompt}`)).toBeNull());
   expect(await db.getAll('setAside')).toMatchObject([{ store: 'questions', why: 'deleted' }]);
+});
+
+describe('what the passage suggests', () => {
+  const told = clipOf({
+    topicIds: [deep.id],
+    text: 'A seiche is a standing wave in a closed basin. Depth decides where the water is shallow.',
+    html: '<p>A seiche is a standing wave in a closed basin. Depth decides where the water is shallow.</p>',
+  });
+  const openTold = (rows: Rows = {}) => openDesk(`clip/${told.id}`, courseRows({ clips: [told], ...rows }));
+
+  test('a draft goes into the form, is changed there and added', async () => {
+    const db = await openTold();
+    await press('Put it in the form');
+    const prompt = screen.getByLabelText<HTMLTextAreaElement>('Question');
+    await waitFor(() => expect(prompt.value).toBe('What is meant by a seiche?'));
+    expect(document.activeElement).toBe(prompt);
+    await type('Answer', 'A standing wave.');
+    await press('Add the question');
+    await read('What is meant by a seiche?');
+    expect(await db.getAll('questions')).toMatchObject([
+      { prompt: 'What is meant by a seiche?', answer: 'A standing wave.', clipId: told.id },
+    ]);
+    // What is asked is not offered again.
+    await waitFor(() => expect(screen.queryByRole('button', { name: 'Put it in the form' })).toBeNull());
+  });
+
+  test('a draft that does not fit is left', async () => {
+    await openTold();
+    await press('Not this one');
+    await waitFor(() => expect(screen.queryByRole('button', { name: 'Put it in the form' })).toBeNull());
+  });
+
+  test('words that are selected in the passage are asked for', async () => {
+    await openTold();
+    const words = (await read(/^A seiche is a standing wave/)).firstChild!;
+    const range = document.createRange();
+    range.setStart(words, words.textContent!.indexOf('Depth'));
+    range.setEnd(words, words.textContent!.indexOf(' decides'));
+    getSelection()!.removeAllRanges();
+    getSelection()!.addRange(range);
+    // jsdom does not tell.
+    document.dispatchEvent(new Event('selectionchange'));
+    await press('Ask for the selected words');
+    const prompt = screen.getByLabelText<HTMLTextAreaElement>('Question');
+    await waitFor(() => expect(prompt.value).toBe('… decides where the water is shallow.'));
+    expect(screen.getByLabelText<HTMLTextAreaElement>('Answer').value).toBe('Depth');
+  });
+
+  test('a near copy and a question of sequence are pointed out while they are written', async () => {
+    const one = aQuestion({
+      ...place,
+      clipId: null,
+      prompt: 'What is meant by a seiche?',
+      answer: 'A standing wave',
+    });
+    await openTold({ questions: [one] });
+    await type('Question', 'What is meant by the seiche?');
+    await read(/^You ask nearly the same already/);
+    await type('Question', 'What comes next in the list?');
+    await read(/^This asks for an order only/);
+  });
 });
