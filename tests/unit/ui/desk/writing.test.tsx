@@ -169,8 +169,12 @@ describe('what the passage suggests', () => {
     range.setEnd(words, words.textContent!.indexOf(' decides'));
     getSelection()!.removeAllRanges();
     getSelection()!.addRange(range);
-    // jsdom does not tell.
-    document.dispatchEvent(new Event('selectionchange'));
+    const button = screen.getByRole<HTMLButtonElement>('button', { name: 'Ask for the selected words' });
+    await waitFor(() => {
+      // jsdom does not tell.
+      document.dispatchEvent(new Event('selectionchange'));
+      expect(button.disabled).toBe(false);
+    });
     await press('Ask for the selected words');
     const prompt = screen.getByLabelText<HTMLTextAreaElement>('Question');
     await waitFor(() => expect(prompt.value).toBe('… decides where the water is shallow.'));
