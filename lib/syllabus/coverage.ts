@@ -7,6 +7,7 @@ import type { Evidence, Gap } from './gaps.ts';
 import { type StatementCounts, statementCounts, statementEvidence } from './statement-evidence.ts';
 import { activeTopics, examShares } from './tree.ts';
 
+export { GAP_KINDS } from './gaps.ts';
 export type { Evidence, Gap } from './gaps.ts';
 
 export interface CoverageInput extends EvidenceInput {

@@ -22,20 +22,29 @@ export interface Evidence {
   secured: number;
 }
 
+/** What may be missing, in the order in which it is best made good, with the one thing to do about each. */
+const ACTIONS = {
+  'no-clip': 'find-explanation',
+  'lesson-missing': 'chase-lesson',
+  'not-understood': 'write-own-words',
+  unclear: 'return-to-unclear',
+  'one-source': 'add-second-explanation',
+  'statement-unticked': 'tick-statements',
+  'statement-unexplained': 'find-explanation',
+  'no-question': 'write-question',
+  'no-line': 'write-line',
+  'statement-unasked': 'write-question',
+  'not-recalled': 'run-round',
+  'not-secured': 'run-round',
+} as const;
+
+export type GapKind = keyof typeof ACTIONS;
+
+/** Every kind of gap, in the order in which they are best closed. */
+export const GAP_KINDS = Object.keys(ACTIONS) as [GapKind, ...GapKind[]];
+
 /** What is missing, and the one thing to do about it. */
-export type Gap =
-  | { kind: 'no-clip'; action: 'find-explanation' }
-  | { kind: 'lesson-missing'; action: 'chase-lesson' }
-  | { kind: 'not-understood'; action: 'write-own-words' }
-  | { kind: 'unclear'; action: 'return-to-unclear' }
-  | { kind: 'one-source'; action: 'add-second-explanation' }
-  | { kind: 'statement-unticked'; action: 'tick-statements' }
-  | { kind: 'statement-unexplained'; action: 'find-explanation' }
-  | { kind: 'no-question'; action: 'write-question' }
-  | { kind: 'no-line'; action: 'write-line' }
-  | { kind: 'statement-unasked'; action: 'write-question' }
-  | { kind: 'not-recalled'; action: 'run-round' }
-  | { kind: 'not-secured'; action: 'run-round' };
+export type Gap = { [K in GapKind]: { kind: K; action: (typeof ACTIONS)[K] } }[GapKind];
 
 /** A second explanation, from another source, is wanted for each topic. */
 const SOURCES_WANTED = 2;
@@ -47,21 +56,21 @@ export function gapsOf(evidence: Evidence, wordless: number): Gap[] {
   const items = questions + lines;
   // Which statements have an explanation is known once every clip says what it explains.
   const isUnexplained = clips > 0 && explained < statements;
-  const gaps: [boolean, Gap][] = [
-    [clips === 0, { kind: 'no-clip', action: 'find-explanation' }],
-    [evidence.lessonsHeld < evidence.lessons, { kind: 'lesson-missing', action: 'chase-lesson' }],
-    [understood === 0 && wordless > 0, { kind: 'not-understood', action: 'write-own-words' }],
-    [unclear > 0, { kind: 'unclear', action: 'return-to-unclear' }],
-    [clips > 0 && sources < SOURCES_WANTED, { kind: 'one-source', action: 'add-second-explanation' }],
-    [isUnexplained && unticked > 0, { kind: 'statement-unticked', action: 'tick-statements' }],
-    [isUnexplained && unticked === 0, { kind: 'statement-unexplained', action: 'find-explanation' }],
-    [questions === 0, { kind: 'no-question', action: 'write-question' }],
-    [lines === 0, { kind: 'no-line', action: 'write-line' }],
-    [items > 0 && asked < statements, { kind: 'statement-unasked', action: 'write-question' }],
-    [items > 0 && attempted === 0, { kind: 'not-recalled', action: 'run-round' }],
-    [attempted > 0 && secured < items, { kind: 'not-secured', action: 'run-round' }],
-  ];
-  return gaps.flatMap(([isOpen, gap]) => (isOpen ? [gap] : []));
+  const isOpen: Record<GapKind, boolean> = {
+    'no-clip': clips === 0,
+    'lesson-missing': evidence.lessonsHeld < evidence.lessons,
+    'not-understood': understood === 0 && wordless > 0,
+    unclear: unclear > 0,
+    'one-source': clips > 0 && sources < SOURCES_WANTED,
+    'statement-unticked': isUnexplained && unticked > 0,
+    'statement-unexplained': isUnexplained && unticked === 0,
+    'no-question': questions === 0,
+    'no-line': lines === 0,
+    'statement-unasked': items > 0 && asked < statements,
+    'not-recalled': items > 0 && attempted === 0,
+    'not-secured': attempted > 0 && secured < items,
+  };
+  return GAP_KINDS.filter((kind) => isOpen[kind]).map((kind) => ({ kind, action: ACTIONS[kind] }) as Gap);
 }
 
 /**

@@ -11,6 +11,7 @@ import { CourseView } from './course-view.tsx';
 import { ChecklistView } from './coverage/checklist-view.tsx';
 import { CoverageView } from './coverage/coverage-view.tsx';
 import { LessonsView } from './lessons/lessons-view.tsx';
+import { ReportView } from './report/report-view.tsx';
 import { RoundView } from './round-view.tsx';
 import type { Route } from './route.ts';
 import { SyllabusView } from './syllabus/syllabus-view.tsx';
@@ -47,6 +48,8 @@ function CoursePage({ route, standing }: { route: Route; standing: Standing }) {
   switch (route.view) {
     case 'checklist':
       return <ChecklistView standing={standing} />;
+    case 'report':
+      return <ReportView standing={standing} />;
     case 'lessons':
       return <LessonsView standing={standing} />;
     case 'clips':

@@ -9,10 +9,11 @@ import {
   startCourse,
 } from '#lib/store/actions/courses.ts';
 import { addLine, addQuestion, changeQuestion } from '#lib/store/actions/items.ts';
+import { addLesson, changeLesson } from '#lib/store/actions/lessons.ts';
 import { moveContents } from '#lib/store/actions/topics.ts';
 import { readFirstUp } from '#lib/store/first-up.ts';
 import { readAll } from '#lib/store/read.ts';
-import { aClip, aLine, anAttempt, aQuestion, aTopic, newId, MORNING } from '../builders.ts';
+import { aClip, aLesson, aLine, anAttempt, aQuestion, aTopic, newId, MORNING } from '../builders.ts';
 import { freshDeck } from './fresh-deck.ts';
 
 const PAGE = {
@@ -180,11 +181,13 @@ test('what stands under a topic moves to another as a whole; attempts stay the f
   );
   const question = aQuestion({ courseId, topicId: old.id });
   const line = aLine({ courseId, topicId: old.id });
+  const lesson = aLesson({ courseId, topicId: old.id });
   const attempt = anAttempt({ courseId, topicId: old.id, itemId: question.id });
   await saveSyllabus(db, courseId, { topics: [old, next], statements: [] });
   for (const one of [clip!, both!, other!]) await db.put('clips', one);
   await db.put('questions', question);
   await db.put('lines', line);
+  await db.put('lessons', lesson);
   await recordAttempt(db, attempt);
   await moveContents(db, old.id, next.id, MORNING + 5);
   const clips = new Map((await readAll(db, 'clips')).map((one) => [one.id, one]));
@@ -193,6 +196,7 @@ test('what stands under a topic moves to another as a whole; attempts stay the f
   expect(clips.get(other!.id)).toEqual(other);
   expect(await readAll(db, 'questions')).toEqual([{ ...question, topicId: next.id, changedAt: MORNING + 5 }]);
   expect(await readAll(db, 'lines')).toEqual([{ ...line, topicId: next.id, changedAt: MORNING + 5 }]);
+  expect(await readAll(db, 'lessons')).toEqual([{ ...lesson, topicId: next.id, changedAt: MORNING + 5 }]);
   expect(await readAll(db, 'attempts')).toMatchObject([{ topicId: old.id }]);
 });
 
@@ -205,4 +209,18 @@ test('nothing moves to a topic that is gone or was dropped', async () => {
   for (const to of [dropped.id, newId()])
     await expect(moveContents(db, from.id, to, MORNING)).rejects.toMatchObject({ message: 'errorTopicGone' });
   expect(await readAll(db, 'clips')).toEqual([clip]);
+});
+
+test('a lesson is entered and held; one without a title is refused, and one that is gone is told', async () => {
+  const db = await freshDeck();
+  const { id: _id, createdAt: _c, changedAt: _d, ...fields } = aLesson();
+  const lesson = await addLesson(db, fields, MORNING);
+  await changeLesson(db, lesson.id, { held: true }, MORNING + 1);
+  expect(await readAll(db, 'lessons')).toEqual([{ ...lesson, held: true, changedAt: MORNING + 1 }]);
+  await expect(addLesson(db, { ...fields, title: ' ' }, MORNING)).rejects.toMatchObject({
+    message: 'errorFieldWrong',
+  });
+  await expect(changeLesson(db, newId(), { held: true }, MORNING)).rejects.toMatchObject({
+    message: 'errorLessonGone',
+  });
 });

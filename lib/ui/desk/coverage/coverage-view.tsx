@@ -24,7 +24,10 @@ export function CoverageView({ standing }: { standing: Standing }) {
     <div class="stack">
       <div class="row apart">
         <h1>{t('pageCoverage')}</h1>
-        <a href={linkTo('checklist')}>{t('checklistOpen')}</a>
+        <p class="row">
+          <a href={linkTo('checklist')}>{t('checklistOpen')}</a>
+          <a href={linkTo('report')}>{t('reportOpen')}</a>
+        </p>
       </div>
       <Summary standing={standing} topics={coverage.topics} />
       <CoverageMap topics={deck.topics} rows={coverage.topics} />
@@ -42,6 +45,7 @@ function Summary({ standing, topics }: { standing: Standing; topics: TopicCovera
   const { examDay } = standing.deck.course;
   const empty = topics.filter(({ evidence }) => evidence.clips === 0).length;
   const days = examDay === null ? null : daysUntil(examDay, Date.now());
+  const { questions, course } = standing.deck;
   const { part, low, high } = securedOverall(topics);
   return (
     <div class="summary">
@@ -56,6 +60,7 @@ function Summary({ standing, topics }: { standing: Standing; topics: TopicCovera
         {t('securedOverall', percent(part), percent(low), percent(high))}{' '}
         <span class="soft">{t('securedMeaning')}</span>
       </p>
+      <p class="soft">{t('questionsOf', questions.length, course.targetQuestions)}</p>
     </div>
   );
 }
