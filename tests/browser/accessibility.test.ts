@@ -6,6 +6,7 @@ import { demoPages } from '#tests/tools/demo/pages.ts';
 import { startLearningPages } from '#tests/tools/demo/server.ts';
 import { click, fill, select, sees, until } from '#tests/tools/driver.ts';
 import { doMainJob } from '#tests/tools/main-job.ts';
+import { aTaughtCourse, packed } from '#tests/unit/exchange/a-pack.ts';
 import { clickOnSlip } from '#tests/tools/keep-from-popup.ts';
 import { lookAtSlip } from '#tests/tools/slip-look.ts';
 
@@ -77,9 +78,14 @@ describe('axe finds nothing', () => {
     ['syllabus', () => '#/syllabus', 'Bring in a newer version'],
     ['course', () => '#/course', 'Length of a round'],
     ['set aside', () => '#/aside', 'Set aside'],
+    ['progress report', () => '#/report', 'Secured topics'],
   ])('on the desk: %s', async (_name, hash, text) => {
     await driver.tab.gotoDesk(hash());
     await sees(driver.tab, text);
+    // What is folded away is looked at as well.
+    await driver.page.evaluate(() =>
+      document.querySelectorAll('details').forEach((one) => (one.open = true)),
+    );
     expect(await everyLook(driver.page)).toEqual([]);
   });
 
@@ -90,6 +96,41 @@ describe('axe finds nothing', () => {
     await click(driver.tab, 'Read it');
     await sees(driver.tab, 'nothing is saved yet');
     await driver.page.locator('.tree-row').nth(1).click();
+    expect(await everyLook(driver.page)).toEqual([]);
+  });
+
+  test('on the desk: lessons entered, overdue and being changed', async () => {
+    await driver.tab.gotoDesk('#/lessons');
+    for (const [title, day] of [
+      ['Orbits of water', '2026-01-05'],
+      ['A_title_that_breaks_nowhere_'.repeat(6), '2030-01-05'],
+    ] as const) {
+      await fill(driver.tab, 'Title', title);
+      await fill(driver.tab, 'From whom', 'Tide teacher');
+      await fill(driver.tab, 'By when', day);
+      await driver.tab.press('Enter');
+      await sees(driver.tab, `Added: ${title}`);
+    }
+    await sees(driver.tab, 'Overdue');
+    await click(driver.tab, 'Change: Orbits of water');
+    expect(await everyLook(driver.page)).toEqual([]);
+  });
+
+  test('on the desk: a course pack being looked at', async () => {
+    await driver.tab.gotoDesk('#/course');
+    await driver.page.setInputFiles('#pack-file', {
+      name: 'x.json',
+      mimeType: '',
+      buffer: Buffer.from('{}'),
+    });
+    await sees(driver.tab, 'This file is not a course pack');
+    const pack = packed(aTaughtCourse());
+    const buffer = Buffer.from(JSON.stringify(pack));
+    await driver.page.setInputFiles('#pack-file', { name: 'pack.json', mimeType: '', buffer });
+    await sees(driver.tab, 'This is a new course.');
+    await driver.page.evaluate(() =>
+      document.querySelectorAll('details').forEach((one) => (one.open = true)),
+    );
     expect(await everyLook(driver.page)).toEqual([]);
   });
 

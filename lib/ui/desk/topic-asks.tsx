@@ -16,7 +16,7 @@ export function TopicAsks({ standing: { deck, progress }, id }: { standing: Stan
   const statements = statementsOf(deck.statements, id);
   if (statements.length === 0) return <p class="soft">{t('topicNoStatements')}</p>;
   return (
-    <ul class="plain-list asks">
+    <ul class="plain-list topic-asks">
       {statements.map(({ id: key, code, text }) => (
         <li key={key}>
           <p>

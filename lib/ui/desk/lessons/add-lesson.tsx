@@ -54,7 +54,7 @@ export function AddLesson({ courseId, topicId, topics }: AddLessonProps) {
         <button class="main" disabled={action.busy}>
           {t('lessonAdd')}
         </button>
-        <span class="soft" role="status">
+        <span class="soft wrap" role="status">
           {added !== '' && t('lessonAdded', added)}
         </span>
       </div>

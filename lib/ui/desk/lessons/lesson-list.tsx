@@ -33,9 +33,9 @@ function LessonRow({ lesson, topics }: { lesson: Lesson; topics: Topic[] }) {
   if (editing) return <EditLesson lesson={lesson} topics={topics} done={() => setEditing(false)} />;
   return (
     <li>
-      <div class="row spread">
+      <div class="row nowrap spread">
         <Held lesson={lesson} />
-        <span class="row">
+        <span class="row actions">
           <button class="plain" onClick={() => setEditing(true)} aria-label={t('editNamed', lesson.title)}>
             {t('edit')}
           </button>

@@ -28,7 +28,7 @@ test('it says what the syllabus asks, in its order, what was kept, and how it st
   await openDesk(`topic/${deep.id}`, courseRows({ statements, clips: [clip] }));
   await see('heading', '1.1 Deep water');
   await see('heading', '1 clip');
-  const asked = [...document.querySelectorAll('.asks > li > p')].map(({ textContent }) =>
+  const asked = [...document.querySelectorAll('.topic-asks > li > p')].map(({ textContent }) =>
     textContent!.trim(),
   );
   expect(asked).toEqual(['State the dispersion relation.', 'Sketch the orbits.']);
