@@ -2,50 +2,17 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { StudentError } from '#lib/model/student-error.ts';
 import { normaliseRows } from '#lib/syllabus/normalise-rows.ts';
-import { parentsOf } from '#lib/syllabus/outline/kinds.ts';
 import { readSpecification } from '#lib/syllabus/bring-in/specification/read-specification.ts';
 import { scanned } from '#tests/tools/demo/pdfs/papers.ts';
-import {
-  PLAIN,
-  type SpecEntry,
-  type SpecStyle,
-  makeOutline,
-  writeSpecification,
-} from '#tests/tools/demo/pdfs/specification.ts';
+import { PLAIN, makeOutline, writeSpecification } from '#tests/tools/demo/pdfs/specification.ts';
 import { aPiece } from '../../capture/pdf/page-of-text.ts';
 import { pagesOfPdf } from './pages-of-pdf.ts';
-
-/** Each line with the line it stands under: what "in the right place" means. A bullet is no code. */
-const places = (rows: readonly SpecEntry[]): string[] => {
-  const name = (row: SpecEntry | undefined) =>
-    row ? `${row.code} ${row.text}`.replace('• ', ' ') : 'the top';
-  return parentsOf(rows).map((parent, i) => `${name(rows[i])} < ${name(rows[parent])}`);
-};
-
-/** The part of an outline's lines that come back whole, with their codes, under the right line. */
-async function comparedWith(style: SpecStyle, seed: number) {
-  const outline = makeOutline(200, style.numbering, seed);
-  const { rows, courseName } = readSpecification(await pagesOfPdf(writeSpecification(outline, style)));
-  const found = new Set(places(rows));
-  const wanted = places(outline);
-  const missed = wanted.filter((one) => !found.has(one));
-  return { part: 1 - missed.length / wanted.length, missed, extra: rows.length - outline.length, courseName };
-}
+import { STYLES, specComesBack } from './spec-comes-back.ts';
 
 describe('a specification of 200 lines comes back, at least 98 % of them in the right place:', () => {
-  it.each<[string, Partial<SpecStyle>]>([
-    ['as exam boards set it', {}],
-    ['bound, with margins that differ', { binding: 22 }],
-    ['numbered (a) and iv below 1.1', { numbering: 'mixed' }],
-    ['numbered, with bullets below', { numbering: 'bullets' }],
-    ['in one size, by number and indent', { sized: false }],
-    ['not set in, by number and size', { indented: false }],
-    ['by number alone', { indented: false, sized: false }],
-    ['without numbers, by size and indent', { numbering: 'none' }],
-    ['without explanations', { prose: false }],
-  ])('%s', async (_, over) => {
+  it.each(STYLES)('%s', async (_, over) => {
     for (const seed of [7, 8, 9]) {
-      const { part, missed, extra, courseName } = await comparedWith({ ...PLAIN, ...over }, seed);
+      const { part, missed, extra, courseName } = await specComesBack(over, seed);
       expect(part, missed.slice(0, 5).join('\n')).toBeGreaterThanOrEqual(0.98);
       expect(Math.abs(extra)).toBeLessThanOrEqual(4);
       expect(courseName).toBe('Foundation Oceanography');
