@@ -3,9 +3,9 @@ import { createRequire } from 'node:module';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { driveChromium } from '#tests/tools/chromium-driver.ts';
 import { startLearningPages } from '#tests/tools/demo/server.ts';
-import { type BrowserDriver, sees, select, until } from '#tests/tools/driver.ts';
+import { type BrowserDriver, select, until } from '#tests/tools/driver.ts';
 import { driveFirefox } from '#tests/tools/firefox-driver.ts';
-import { clickOnSlip, keepIt, slipOf } from '#tests/tools/keep-from-popup.ts';
+import { clickOnSlip, keepIt, openLastClip, slipOf } from '#tests/tools/keep-from-popup.ts';
 import { bringInSyllabus } from '#tests/tools/main-job.ts';
 import { lookAtSlip } from '#tests/tools/slip-look.ts';
 import { type Served, type Served127, serve } from '#tests/tools/serve.ts';
@@ -71,15 +71,7 @@ describe.each([
     return lastClip();
   };
   const lastClip = async () => {
-    await driver.tab.gotoDesk('#/clips');
-    await until('the clip', () =>
-      driver.tab.run(() => {
-        const first = document.querySelector<HTMLAnchorElement>('.excerpt');
-        first?.click();
-        return first !== null;
-      }),
-    );
-    await sees(driver.tab, 'In your own words');
+    await openLastClip(driver);
     return driver.tab.run(() => {
       const passage = document.querySelector('.passage')!;
       return {

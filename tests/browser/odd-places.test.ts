@@ -1,8 +1,8 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { driveChromium } from '#tests/tools/chromium-driver.ts';
-import { type BrowserDriver, click, sees, select, until } from '#tests/tools/driver.ts';
+import { type BrowserDriver, click, select, until } from '#tests/tools/driver.ts';
 import { driveFirefox } from '#tests/tools/firefox-driver.ts';
-import { clickOnSlip, keepIt, slipOf } from '#tests/tools/keep-from-popup.ts';
+import { clickOnSlip, keepIt, openLastClip, slipOf } from '#tests/tools/keep-from-popup.ts';
 import { bringInSyllabus } from '#tests/tools/main-job.ts';
 import { type Served127, serve } from '#tests/tools/serve.ts';
 import { lookAtSlip } from '#tests/tools/slip-look.ts';
@@ -87,15 +87,7 @@ describe.each([
       return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
     }, css);
   const lastKept = async () => {
-    await driver.tab.gotoDesk('#/clips');
-    await until('the clip', () =>
-      driver.tab.run(() => {
-        const first = document.querySelector<HTMLAnchorElement>('.excerpt');
-        first?.click();
-        return first !== null;
-      }),
-    );
-    await sees(driver.tab, 'In your own words');
+    await openLastClip(driver);
     return driver.tab.run(() => ({
       text: document.querySelector('.passage')!.textContent.trim(),
       words: document.querySelector('textarea')!.value,

@@ -3,6 +3,7 @@ import { driveChromium } from '#tests/tools/chromium-driver.ts';
 import { startLearningPages } from '#tests/tools/demo/server.ts';
 import { type BrowserDriver, click, select, sees, until } from '#tests/tools/driver.ts';
 import { driveFirefox } from '#tests/tools/firefox-driver.ts';
+import { openLastClip } from '#tests/tools/keep-from-popup.ts';
 import { bringInSyllabus } from '#tests/tools/main-job.ts';
 import { lookAtSlip } from '#tests/tools/slip-look.ts';
 
@@ -72,15 +73,7 @@ describe.each([
   };
   /** Opens the clip that was kept last; gives its passage. */
   const lastClip = async () => {
-    await driver.tab.gotoDesk('#/clips');
-    await until('the clip', () =>
-      driver.tab.run(() => {
-        const first = document.querySelector<HTMLAnchorElement>('.excerpt');
-        first?.click();
-        return first !== null;
-      }),
-    );
-    await sees(driver.tab, 'In your own words');
+    await openLastClip(driver);
     return driver.tab.run(() => {
       const passage = document.querySelector('.passage')!;
       return { text: passage.textContent, formulas: passage.querySelectorAll('math').length };

@@ -36,6 +36,19 @@ export async function clickOnSlip({ tab }: BrowserDriver, css: string): Promise<
   await tab.clickAt(x, y);
 }
 
+/** Opens the clip that was kept last, in the desk. */
+export async function openLastClip({ tab }: BrowserDriver): Promise<void> {
+  await tab.gotoDesk('#/clips');
+  await until('the clip in the list', () =>
+    tab.run(() => {
+      const first = document.querySelector<HTMLAnchorElement>('.excerpt');
+      first?.click();
+      return first !== null;
+    }),
+  );
+  await sees(tab, 'In your own words');
+}
+
 export interface KeptPicture {
   alt: string;
   /** In pixels of the picture. */
@@ -49,17 +62,11 @@ export interface KeptPicture {
 
 /** The pictures of the clip that was kept last, as the desk shows them, with the colours at some points. */
 export async function lastPictures(
-  { tab }: BrowserDriver,
+  driver: BrowserDriver,
   points: [across: number, down: number][],
 ): Promise<{ text: string; pictures: KeptPicture[] }> {
-  await tab.gotoDesk('#/clips');
-  await until('the clip in the list', () =>
-    tab.run(() => {
-      const first = document.querySelector<HTMLAnchorElement>('.excerpt');
-      first?.click();
-      return first !== null;
-    }),
-  );
+  await openLastClip(driver);
+  const { tab } = driver;
   return until('the pictures in the desk', () =>
     tab.run((places) => {
       const images = [...document.querySelectorAll<HTMLImageElement>('.passage img, .pictures img')];
