@@ -67,7 +67,7 @@ describe.each(BROWSERS)('a course goes from teacher to student and back, in %s,'
     await tick('(a) State the dispersion relation.');
     await click(driver.tab, 'Add the question');
     await until('the statement to be asked', async () =>
-      (await textOf(driver.tab)).includes('questions and lines: 1'),
+      (await textOf(driver.tab)).includes('asked by questions and lines: 1'),
     );
     await goTo('#/course', 'Hand this course to a class');
     const { name, text } = await downloadOf(driver, () => click(driver.tab, 'Save as a course pack'));

@@ -48,7 +48,7 @@ type Targets = Pick<Course, 'targetSides' | 'targetQuestions'>;
 export function TargetFields({ targets, set }: { targets: Targets; set(targets: Targets): void }) {
   const id = useId();
   const field = (name: keyof Targets, label: string, most: number) => (
-    <div class="field">
+    <div class="field grow">
       <label for={`${id}-${name}`}>{label}</label>
       <input
         id={`${id}-${name}`}

@@ -11,14 +11,16 @@ interface TicksProps {
   ticked: string[];
   tick(statementIds: string[]): void;
   legend: string;
+  /** The legend is said elsewhere, to those who see. */
+  isLegendSeen?: boolean;
 }
 
 /** A box for each statement, to say which of them something answers; nothing where there is none. */
-export function StatementTicks({ statements, ticked, tick, legend }: TicksProps) {
+export function StatementTicks({ statements, ticked, tick, legend, isLegendSeen = true }: TicksProps) {
   if (statements.length === 0) return null;
   return (
     <fieldset class="field ticks">
-      <legend>{legend}</legend>
+      <legend class={isLegendSeen ? '' : 'unseen'}>{legend}</legend>
       {statements.map(({ id, code, text }) => (
         <label class="check" key={id}>
           <input
@@ -35,7 +37,7 @@ export function StatementTicks({ statements, ticked, tick, legend }: TicksProps)
   );
 }
 
-type ItemTicksProps = Omit<TicksProps, 'legend'>;
+type ItemTicksProps = Omit<TicksProps, 'legend' | 'isLegendSeen'>;
 
 /** The boxes of a question or line, folded away: it is written without them as well. */
 export function ItemTicks({ statements, ticked, tick }: ItemTicksProps) {
@@ -44,7 +46,13 @@ export function ItemTicks({ statements, ticked, tick }: ItemTicksProps) {
   return (
     <details>
       <summary>{t('ticksItem', here, statements.length)}</summary>
-      <StatementTicks statements={statements} ticked={ticked} tick={tick} legend={t('ticksItemLegend')} />
+      <StatementTicks
+        statements={statements}
+        ticked={ticked}
+        tick={tick}
+        legend={t('ticksItemLegend')}
+        isLegendSeen={false}
+      />
     </details>
   );
 }

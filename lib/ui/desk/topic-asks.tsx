@@ -40,7 +40,7 @@ function Marks({ evidence }: { evidence: StatementEvidence }) {
   ];
   return (
     <ul class="evidence">
-      {(clips + items === 0 ? marks.slice(0, 2) : marks).map(([judgement, text]) => (
+      {(items === 0 ? marks.slice(0, 2) : marks).map(([judgement, text]) => (
         <li key={text}>
           <Mark judgement={judgement} /> {text}
           <span class="unseen">

@@ -35,7 +35,12 @@ export function ChaseList({ missing, topicNameOf }: ChaseListProps) {
           <li key={lesson.id}>
             <Held lesson={lesson} />
             <p class="soft wrap">
-              {isOverdue && <strong class="overdue">{t('chaseOverdue')}</strong>} {wantedText(lesson)}
+              {isOverdue && (
+                <>
+                  <strong class="overdue">{t('chaseOverdue')}</strong>{' '}
+                </>
+              )}
+              {wantedText(lesson)}
               {wantedText(lesson) !== '' && ' · '}
               <a href={linkTo(`topic/${lesson.topicId}`)}>{topicNameOf(lesson.topicId)}</a>
             </p>

@@ -25,7 +25,7 @@ export function LessonFields({ draft, set, topics, titleRef }: FieldsProps) {
   const id = useId();
   const change = (part: Partial<LessonDraft>) => set({ ...draft, ...part });
   return (
-    <div class="row-fields">
+    <div class="row-fields lesson-fields">
       {topics.length > 0 && (
         <div class="field grow">
           <label for={`${id}-topic`}>{t('topic')}</label>

@@ -33,7 +33,7 @@ function LessonRow({ lesson, topics }: { lesson: Lesson; topics: Topic[] }) {
   if (editing) return <EditLesson lesson={lesson} topics={topics} done={() => setEditing(false)} />;
   return (
     <li>
-      <div class="row nowrap spread">
+      <div class="row spread">
         <Held lesson={lesson} />
         <span class="row actions">
           <button class="plain" onClick={() => setEditing(true)} aria-label={t('editNamed', lesson.title)}>

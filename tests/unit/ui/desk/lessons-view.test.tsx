@@ -44,7 +44,7 @@ test('what is overdue stands first and is named; ticked, it is chased no more', 
   const items = (await chase()).getAllByRole('listitem').map(({ textContent }) => textContent);
   expect(items).toEqual([
     'Sheet: OrbitsOverdue by 13 May 2026 · 1.1 Deep water',
-    'Lesson: Springs by 20 May 2026 · 2 Tides',
+    'Lesson: Springsby 20 May 2026 · 2 Tides',
   ]);
   (await chase()).getByRole('checkbox', { name: 'Sheet: Orbits' }).click();
   await waitFor(async () => expect((await chase()).getAllByRole('listitem')).toHaveLength(1));

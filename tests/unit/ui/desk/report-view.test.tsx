@@ -25,7 +25,7 @@ test('it is reached from the coverage and shows what it hands on, and nothing of
     '50%',
     '0%',
     '2 of 3',
-    'own words, a second explanation, a note line, not secured yet',
+    'no own words, one source only, no note line, not secured yet',
   ]);
   await see('heading', 'Secured topics: 0 of 3');
   expect(document.body.textContent).not.toMatch(/bulges|spring tides/);
