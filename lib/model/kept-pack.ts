@@ -9,7 +9,11 @@ export const KeptPack = z.object({
   courseId: Id,
   /** When it was taken in or saved. */
   at: Millis,
-  /** Checked by lib/exchange/course-pack.ts where it is used: the format is not the model's. */
+  /** The id of the course in the pack's own file: another one where a course was begun without the pack. */
+  packCourseId: Id,
+  /** Ids of the file, each with the id that the same thing has in this deck, where they differ. */
+  ids: z.record(Id, Id),
+  /** In the ids of this deck. Checked by lib/exchange/course-pack.ts where it is used: the format is not the model's. */
   pack: z.unknown(),
 });
 export type KeptPack = z.infer<typeof KeptPack>;

@@ -8,15 +8,24 @@ import { StudentError } from '#lib/model/student-error.ts';
 import { Statement, Topic } from '#lib/model/topic.ts';
 import { CoursePack } from '#lib/exchange/course-pack.ts';
 import { type MergedPack, type PackedDeck, mergePack } from '#lib/exchange/merge-pack.ts';
+import { type PackIds, matchPack, withIds } from '#lib/exchange/place-pack.ts';
 import { packOf } from '#lib/exchange/save-pack.ts';
 import { type CourseDeck, readCourseDeck } from '../course-deck.ts';
-import { readOne } from '../read.ts';
+import { readAll, readOne } from '../read.ts';
 import type { Db } from '../schema.ts';
 import { type WriteTransaction, checked, write } from '../write.ts';
 
-/** What taking a pack in would do. */
-export interface PackLook {
+/** A pack, and how it belongs to the deck. */
+export interface PlacedPack {
+  /** In the ids of the deck. */
   pack: CoursePack;
+  /** See KeptPack. */
+  packCourseId: string;
+  ids: PackIds;
+}
+
+/** What taking a pack in would do. */
+export interface PackLook extends PlacedPack {
   merged: MergedPack;
   /** The course as it is now; null where the pack brings a new one. */
   deck: CourseDeck | null;
@@ -24,8 +33,21 @@ export interface PackLook {
   isOlder: boolean;
 }
 
-/** Looks at what taking a pack in would change; writes nothing. `at` in epoch milliseconds. */
-export async function lookAtPack(db: Db, pack: CoursePack, at: number): Promise<PackLook> {
+/**
+ * Looks at what taking a pack in would change; writes nothing.
+ *
+ * @param at epoch milliseconds
+ * @param into a course that was begun without the pack, to take it into; null for the course that the pack belongs to,
+ *   which is a new one where there is none yet
+ */
+export async function lookAtPack(
+  db: Db,
+  file: CoursePack,
+  at: number,
+  into: string | null = null,
+): Promise<PackLook> {
+  const placed = await placePack(db, file, into);
+  const { pack } = placed;
   const [deck, kept] = await Promise.all([
     readCourseDeck(db, pack.course.id),
     readOne(db, 'packs', pack.course.id),
@@ -33,7 +55,16 @@ export async function lookAtPack(db: Db, pack: CoursePack, at: number): Promise<
   const last = lastPack(kept);
   const attempted = new Set(deck?.attempts.map(({ itemId }) => itemId));
   const merged = mergePack(deck ? { ...deck, attempted } : null, last, pack, at);
-  return { pack, merged, deck: deck ?? null, isOlder: last !== null && pack.savedAt < last.savedAt };
+  return { ...placed, merged, deck: deck ?? null, isOlder: last !== null && pack.savedAt < last.savedAt };
+}
+
+/** A course that follows the pack already is known by that. */
+async function placePack(db: Db, file: CoursePack, into: string | null): Promise<PlacedPack> {
+  const packCourseId = file.course.id;
+  const followed = (await readAll(db, 'packs')).find((one) => one.packCourseId === packCourseId);
+  const deck = followed || into === null ? undefined : await readCourseDeck(db, into);
+  const ids = followed?.ids ?? (deck ? matchPack(deck, file) : {});
+  return { pack: withIds(file, ids), packCourseId, ids };
 }
 
 /** A course as a pack, to be handed on. What the pack it came from holds besides goes along. `at` in epoch milliseconds. */
@@ -64,7 +95,7 @@ type Transaction = WriteTransaction<(typeof STORES)[number]>;
  *
  * @param at epoch milliseconds
  */
-export async function takePack(db: Db, pack: CoursePack, at: number): Promise<void> {
+export async function takePack(db: Db, { pack, packCourseId, ids }: PlacedPack, at: number): Promise<void> {
   await write(db, [...STORES], async (transaction) => {
     const courseId = pack.course.id;
     const deck = await deckIn(transaction, courseId);
@@ -79,7 +110,7 @@ export async function takePack(db: Db, pack: CoursePack, at: number): Promise<vo
         await transaction.objectStore('setAside').add({ store, row, why: 'deleted', problem: '', at });
         await transaction.objectStore(store).delete(row.id);
       }
-    await transaction.objectStore('packs').put(checked('packs', { courseId, at, pack }));
+    await transaction.objectStore('packs').put(checked('packs', { courseId, at, packCourseId, ids, pack }));
     await transaction.objectStore('nextUp').delete(courseId);
     await makeCurrent(transaction, courseId);
   });

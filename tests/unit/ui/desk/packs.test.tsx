@@ -6,7 +6,7 @@ import { aLesson, aQuestion } from '../../builders.ts';
 import { aTaughtCourse, packed } from '../../exchange/a-pack.ts';
 import { course, courseRows, deep, tides } from '../a-course.ts';
 import { freshScreens, openDesk } from '../render-in-deck.tsx';
-import { press, read, see } from '../student.ts';
+import { choose, press, read, see } from '../student.ts';
 
 freshScreens();
 
@@ -62,6 +62,28 @@ test('an update says what it adds, changes and drops, and what stays in the word
   expect((await db.get('questions', question!.id))!.prompt).toBe('Mine?');
   await openPack({ savedAt: 1 });
   await read('This pack is older than the one you took in last.');
+});
+
+test('a pack joins a course that the student began before it came', async () => {
+  const db = await openDesk('course', courseRows());
+  await openPack();
+  await read('This is a new course. Exam day: 20 April 2026 · Topics: 3 · Statements: 1 · Questions: 2');
+  await choose('Take it in as', 'a part of my course Foundation Oceanography');
+  await read('Statements added: 1');
+  await press('Take it in');
+  await read('The course pack is taken in.');
+  expect(await db.count('courses')).toBe(1);
+  const topics = await db.getAll('topics');
+  // “1.1 Deep water” and “2 Tides” were there; “1 Waves at sea” is known by its code and a word.
+  expect(topics.map(({ title }) => title).sort()).toEqual([
+    'Deep water',
+    'Shallow water',
+    'Tides',
+    'Waves at sea',
+  ]);
+  expect((await db.getAll('questions')).map(({ topicId }) => topicId).sort()).toEqual(
+    [deep.id, tides.id].sort(),
+  );
 });
 
 test.each([
