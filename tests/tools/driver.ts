@@ -78,11 +78,15 @@ export async function click(page: PageDriver, name: string, within = 'body'): Pr
           },
         );
         if (!found) return null;
-        found.scrollIntoView({ block: 'center' });
-        // The page may still be scrolling or growing: a moment later the place is settled.
-        await new Promise((resolve) => setTimeout(resolve, 50));
-        const box = found.getBoundingClientRect();
-        return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+        // The page may still be scrolling or growing: a person waits until it stands still.
+        for (let before = NaN; ;) {
+          found.scrollIntoView({ block: 'center', behavior: 'instant' });
+          await new Promise((resolve) => setTimeout(resolve, 50));
+          const { x, y, width, height } = found.getBoundingClientRect();
+          if (!found.isConnected) return null;
+          if (y === before) return { x: x + width / 2, y: y + height / 2 };
+          before = y;
+        }
       },
       name,
       within,
