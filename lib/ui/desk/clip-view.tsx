@@ -55,10 +55,11 @@ export function ClipView({ standing, id }: { standing: Standing; id: string }) {
         <div class="stack">
           <OwnWords clip={clip} />
           <Tags standing={standing} clip={clip} />
-          <LevelCheck deck={standing.deck} clip={clip} />
         </div>
       </div>
       <Writing standing={standing} clip={clip} />
+      {/* Last: it comes a moment later, and must not move what a finger is on its way to. */}
+      <LevelCheck deck={standing.deck} clip={clip} />
     </div>
   );
 }
