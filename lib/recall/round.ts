@@ -83,6 +83,17 @@ export function marked(
   return { round: shown({ ...clocked(round, answer.at), marked: kept, queue }, answer.at), attempt };
 }
 
+/**
+ * The round with its items as they are by now: one that was changed is asked as it is, one that is gone is left out.
+ * @param byNow the item as it is now; null where it is gone
+ */
+export function renewed(round: Round, byNow: (item: Item) => Item | null, at: number): Round {
+  if (round.current === null) return round;
+  const queue = round.queue.flatMap((item) => byNow(item) ?? []);
+  const current = byNow(round.current);
+  return current ? { ...round, current, queue } : shown({ ...clocked(round, at), queue }, at);
+}
+
 /** The student stops; an item in hand goes unmarked. A round that has ended stays as it is. */
 export function stopped(round: Round, at: number): Round {
   return round.ended === null ? ended(clocked(round, at), 'stopped') : round;

@@ -4,6 +4,7 @@ import { cacheNextUp } from '#lib/store/actions/attempts.ts';
 import { type CourseDeck, readCourseDeck } from '#lib/store/course-deck.ts';
 import type { Db } from '#lib/store/schema.ts';
 import { type Progress, progressAfter, progressOf, rankDeck, rankedAfter } from './progress.ts';
+import { reasonOf } from './why.ts';
 
 /** As many items as the longest round of quick answers asks. */
 export const QUEUE_LENGTH = 60;
@@ -20,7 +21,11 @@ export async function readStanding(db: Db, courseId: string, now: number): Promi
   if (!deck) return undefined;
   const progress = progressOf(deck, now);
   const ranked = rankDeck(deck, progress, now);
-  const items = nextItems(ranked, QUEUE_LENGTH).map(({ item }) => ({ kind: item.kind, id: item.id }));
+  const items = nextItems(ranked, QUEUE_LENGTH).map((one) => ({
+    kind: one.item.kind,
+    id: one.item.id,
+    reason: reasonOf(one, now),
+  }));
   await cacheNextUp(db, { courseId, at: now, items });
   return { deck, progress, ranked };
 }

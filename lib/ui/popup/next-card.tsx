@@ -2,24 +2,27 @@ import { useLayoutEffect, useRef } from 'preact/hooks';
 import type { FirstUp } from '#lib/store/first-up.ts';
 import type { Standing } from '../derive/next-up.ts';
 import { coverDeck } from '../derive/progress.ts';
-import { whySentence } from '../derive/why.ts';
+import { reasonOf, whySentence } from '../derive/why.ts';
 import { deskLink } from '../parts/desk-link.ts';
 import { topicName } from '../parts/topic-name.ts';
 import { Words } from '../parts/words.tsx';
 import { t, tn } from '../text.ts';
+import type { Stood } from './use-popup.ts';
 
 interface NextCardProps {
   first: FirstUp;
-  standing: Standing | undefined;
-  start(): void;
+  stood: Stood | null;
+  /** Begins the round; null while there is none to begin. */
+  start: (() => void) | null;
+  choose(): void;
 }
 
 /** The item that gains most now, and the button into a round. */
-export function NextCard({ first, standing, start }: NextCardProps) {
-  const best = standing?.ranked.find(({ item }) => item.id === first.item?.id) ?? standing?.ranked[0];
-  const item = first.item ?? best?.item;
-  const topic = first.item ? first.topic : standing?.deck.topics.find(({ id }) => id === item?.topicId);
-  if (!item) return standing ? <NothingToAsk standing={standing} /> : <p class="soft">{t('reading')}</p>;
+export function NextCard({ first, stood, start, choose }: NextCardProps) {
+  const standing = stood?.standing;
+  const shown = first.queue[0]?.item ?? standing?.ranked[0]?.item;
+  const topic = [...first.topics, ...(standing?.deck.topics ?? [])].find(({ id }) => id === shown?.topicId);
+  if (!shown) return standing ? <NothingToAsk standing={standing} /> : <p class="soft">{t('reading')}</p>;
   return (
     <>
       <section class="next stack" aria-label={t('popupNext')}>
@@ -28,31 +31,48 @@ export function NextCard({ first, standing, start }: NextCardProps) {
           {topic && ` · ${topicName(topic)}`}
         </p>
         <p class="asks">
-          <Words text={item.asks} />
+          <Words text={shown.asks} />
         </p>
-        <StartButton minutes={first.settings.roundMinutes} ready={standing !== undefined} start={start} />
-        {best && (
-          <details class="soft">
-            <summary>{t('whyAsk')}</summary>
-            <p>{whySentence(best)}</p>
-          </details>
-        )}
+        <StartButton minutes={first.settings.roundMinutes} start={start} choose={choose} />
+        <details class="soft">
+          <summary>{t('whyAsk')}</summary>
+          <p>{whyOf(shown.id, first, stood)}</p>
+        </details>
       </section>
       {standing && <GapsLine standing={standing} />}
     </>
   );
 }
 
-function StartButton({ minutes, ready, start }: { minutes: number; ready: boolean; start(): void }) {
+/** Why an item is shown: by the numbers of the whole course, or those kept with the queue. */
+function whyOf(id: string, { queue }: FirstUp, stood: Stood | null): string {
+  const now = Date.now();
+  const ranked = stood?.standing.ranked.find(({ item }) => item.id === id);
+  const reason =
+    stood && ranked ? reasonOf(ranked, stood.at) : queue.find(({ item }) => item.id === id)?.reason;
+  return reason ? whySentence(reason, now) : '';
+}
+
+interface StartButtonProps {
+  minutes: number;
+  start: (() => void) | null;
+  choose(): void;
+}
+
+function StartButton({ minutes, start, choose }: StartButtonProps) {
   const button = useRef<HTMLButtonElement>(null);
+  const ready = start !== null;
   // The first Enter after the button can be pressed begins the round: the focus must not wait for the next frame.
   useLayoutEffect(() => {
     if (ready) button.current!.focus();
   }, [ready]);
   return (
-    <div>
-      <button class="main" ref={button} disabled={!ready} onClick={start}>
+    <div class="row">
+      <button class="main" ref={button} disabled={!ready} onClick={() => start?.()}>
         {tn('roundStart', minutes)} <kbd>Enter</kbd>
+      </button>
+      <button type="button" class="plain" onClick={choose}>
+        {t('roundChoose')}
       </button>
     </div>
   );

@@ -1,76 +1,121 @@
-import { useEffect, useLayoutEffect, useState } from 'preact/hooks';
+import { useMemo, useState } from 'preact/hooks';
 import type { Course } from '#lib/model/course.ts';
-import { readSettings } from '#lib/store/actions/courses.ts';
-import { readFirstUp, type FirstUp } from '#lib/store/first-up.ts';
-import { readStanding, type Standing } from '../derive/next-up.ts';
-import { useDeck } from '../deck/deck-context.tsx';
+import type { Round } from '#lib/recall/round.ts';
 import { deskLink } from '../parts/desk-link.ts';
+import { topicNames } from '../parts/topic-name.ts';
 import { Trouble } from '../parts/trouble.tsx';
-import { t, tell } from '../text.ts';
-import { takeTrouble } from '../trouble.ts';
+import { type RoundChoice, planOf } from '../round/choice.ts';
+import { RoundChoices } from '../round/round-choices.tsx';
+import type { RoundPlan } from '../round/round-plan.ts';
+import { t } from '../text.ts';
 import { KeepButton } from './keep-button.tsx';
 import { NextCard } from './next-card.tsx';
 import { PdfButton } from './pdf-button.tsx';
 import { PopupRound } from './popup-round.tsx';
+import { type Stood, defaultPlan, usePopup } from './use-popup.ts';
+
+/** The round that runs, and the choice that it came from; null for what gains most now. */
+interface Run {
+  plan: RoundPlan;
+  choice: RoundChoice | null;
+  /** Rounds of this popup before it. */
+  before: number;
+}
 
 /** The toolbar popup: what gains most now, gaps in one line, a round. */
 export function Popup() {
-  const db = useDeck();
-  const [first, setFirst] = useState<FirstUp | null>(null);
-  const [standing, setStanding] = useState<Standing | undefined>();
-  const [trouble, setTrouble] = useState<string | null>(null);
-  const [round, setRound] = useState(0);
-  const [running, setRunning] = useState(false);
-
-  // Not after a frame, as effects are: the question is what the popup is opened for.
-  useLayoutEffect(() => {
-    const fail = (error: unknown) => setTrouble(tell(error));
-    void takeTrouble().then((text) => text !== null && setTrouble(text));
-    readFirstUp(db).then(setFirst, fail);
-  }, [db]);
-  const courseId = first?.course?.id;
-  useEffect(() => {
-    if (courseId === undefined || running) return;
-    // After the first paint: the deck may be large.
-    const later = setTimeout(() => {
-      readStanding(db, courseId, Date.now()).then(setStanding, (error: unknown) => setTrouble(tell(error)));
-    }, 0);
-    return () => clearTimeout(later);
-  }, [db, courseId, running]);
-
-  const again = async (course: Course) => {
-    try {
-      // Settings may have changed in the desk meanwhile; what gains most has changed for certain.
-      const settings = await readSettings(db);
-      setStanding(await readStanding(db, course.id, Date.now()));
-      setFirst({ ...first!, settings, item: null });
-      setRound((count) => count + 1);
-    } catch (error) {
-      setTrouble(tell(error));
-      setRunning(false);
-    }
-  };
+  const popup = usePopup();
+  const { first, stood, trouble, fail } = popup;
+  const [run, setRun] = useState<Run | null>(null);
+  const [done, setDone] = useState<Round[]>([]);
+  const [choosing, setChoosing] = useState(false);
+  const topics = stood?.standing.deck.topics ?? first?.topics;
+  const names = useMemo(() => topicNames(topics ?? []), [topics]);
   if (!first) return <Trouble text={trouble} />;
   const { course } = first;
   if (!course) return <NoCourse trouble={trouble} />;
-  if (running && standing)
+
+  const again = async ({ choice }: Run, round: Round) => {
+    const rounds = [...done, round];
+    setDone(rounds);
+    try {
+      // Settings may have changed in the desk meanwhile; what gains most has changed for certain.
+      const reopened = await popup.reopen();
+      const plan = choice
+        ? planFrom(await popup.stand(course.id), choice)
+        : (defaultPlan(reopened, null, rounds) ??
+          defaultPlan({ ...reopened, queue: [] }, await popup.stand(course.id), rounds));
+      setRun({ plan: plan!, choice, before: rounds.length });
+    } catch (error) {
+      fail(error);
+      setRun(null);
+    }
+  };
+  if (run)
     return (
       <PopupRound
-        key={round}
-        standing={standing}
-        firstId={first.item?.id}
-        minutes={first.settings.roundMinutes}
-        again={() => void again(course)}
+        key={run.before}
+        plan={run.plan}
+        topicName={names}
+        again={(round) => void again(run, round)}
+        ended={popup.refresh}
       />
     );
+  const plan = defaultPlan(first, stood, done);
+  const begin = (plan: RoundPlan, choice: RoundChoice | null) => setRun({ plan, choice, before: done.length });
   return (
     <main class="stack">
       <CourseLine course={course} />
       <Trouble text={trouble} />
-      <NextCard first={first} standing={standing} start={() => setRunning(true)} />
-      <KeepButton fail={(error) => setTrouble(tell(error))} />
-      <PdfButton fail={(error) => setTrouble(tell(error))} />
+      {choosing ? (
+        <Choosing
+          stood={stood}
+          minutes={first.settings.roundMinutes}
+          back={() => setChoosing(false)}
+          start={(choice) => begin(planFrom(stood!, choice), choice)}
+        />
+      ) : (
+        <NextCard
+          first={first}
+          stood={stood}
+          start={plan && (() => begin(plan, null))}
+          choose={() => setChoosing(true)}
+        />
+      )}
+      <KeepButton fail={fail} />
+      <PdfButton fail={fail} />
     </main>
+  );
+}
+
+const planFrom = ({ standing, at }: Stood, choice: RoundChoice) => planOf(standing, choice, at);
+
+interface ChoosingProps {
+  stood: Stood | null;
+  minutes: number;
+  back(): void;
+  start(choice: RoundChoice): void;
+}
+
+/** Another round than the default one. */
+function Choosing({ stood, minutes, back, start }: ChoosingProps) {
+  return (
+    <section class="next stack" aria-label={t('roundChoose')}>
+      {stood ? (
+        <RoundChoices
+          standing={stood.standing}
+          first={{ scope: { of: 'all' }, order: 'gain', minutes, turned: false }}
+          start={start}
+        />
+      ) : (
+        <p class="soft">{t('reading')}</p>
+      )}
+      <div>
+        <button type="button" class="plain" onClick={back}>
+          {t('roundChooseBack')}
+        </button>
+      </div>
+    </section>
   );
 }
 

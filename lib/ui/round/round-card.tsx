@@ -1,10 +1,8 @@
-import { useLayoutEffect, useRef, useState } from 'preact/hooks';
-import type { Item } from '#lib/model/item.ts';
 import { isReturn } from '#lib/recall/round.ts';
 import { Trouble } from '../parts/trouble.tsx';
 import { Words } from '../parts/words.tsx';
 import { t } from '../text.ts';
-import { MarksButtons } from './marks-buttons.tsx';
+import { Asked } from './asked.tsx';
 import type { RunningRound } from './use-round.ts';
 
 /** Minutes and seconds, as 1:05. */
@@ -14,12 +12,19 @@ export const clockFace = (seconds: number): string =>
 interface RoundCardProps {
   running: RunningRound;
   topicName(id: string): string;
+  /** Why an item is asked, in a sentence. */
+  why(id: string): string;
+  /** Whether an item is asked from the answer's side. */
+  isTurned(id: string): boolean;
 }
 
 /** The item in hand: asked, answered in mind or typed, uncovered, marked. */
-export function RoundCard({ running, topicName }: RoundCardProps) {
-  const { round, left, trouble, stop } = running;
+export function RoundCard({ running, topicName, why, isTurned }: RoundCardProps) {
+  const { round, left, trouble, notice, stop } = running;
   const item = round.current!;
+  const again = isReturn(round);
+  // A new key for each showing: what was typed belongs to the item before.
+  const key = `${item.id} ${round.marked.length}`;
   return (
     <section class="stack round" aria-label={t('round')}>
       <header class="row round-head">
@@ -31,84 +36,32 @@ export function RoundCard({ running, topicName }: RoundCardProps) {
           {t('roundStop')}
         </button>
       </header>
-      {/* A new key for each showing: what was typed belongs to the item before. */}
-      <Asked
-        key={`${item.id} ${round.marked.length}`}
-        item={item}
-        running={running}
-        topic={topicName(item.topicId)}
-      />
+      {notice && (
+        <p class="remark" role="status">
+          {notice === 'gone' ? t('roundItemGone') : t('roundItemChanged')}
+        </p>
+      )}
+      <div class="stack" key={key}>
+        <p class="soft">
+          {topicName(item.topicId)}
+          {again && ` · ${t('roundAgain')}`}
+        </p>
+        <p class="asks" aria-live="polite">
+          <Words text={item.asks} />{' '}
+          {item.marks > 1 && <span class="soft">{t('marksThere', item.marks)}</span>}
+        </p>
+        {isTurned(item.id) && <p class="soft">{t('roundTurned')}</p>}
+        <Asked item={item} running={running} />
+        <details class="soft">
+          <summary>{t('whyAsk')}</summary>
+          <p>
+            {again && `${t('whyReturn')} `}
+            {why(item.id)}
+          </p>
+        </details>
+      </div>
       {left === 0 && <p class="soft">{t('roundTimeUp')}</p>}
       <Trouble text={trouble} />
     </section>
-  );
-}
-
-function Asked({ item, running, topic }: { item: Item; running: RunningRound; topic: string }) {
-  const [typed, setTyped] = useState('');
-  const field = useRef<HTMLTextAreaElement>(null);
-  useLayoutEffect(() => field.current!.focus(), []);
-  const covered = running.round.uncoveredAt === null;
-  return (
-    <div class="stack">
-      <p class="soft">
-        {topic}
-        {isReturn(running.round) && ` · ${t('roundAgain')}`}
-      </p>
-      <p class="asks" aria-live="polite">
-        <Words text={item.asks} /> {item.marks > 1 && <span class="soft">{t('marksThere', item.marks)}</span>}
-      </p>
-      {covered ? (
-        <form
-          class="stack"
-          onSubmit={(event) => {
-            event.preventDefault();
-            running.uncover();
-          }}
-        >
-          <div class="field">
-            <label for="typed" class="soft">
-              {t('roundTyped')}
-            </label>
-            <textarea
-              id="typed"
-              ref={field}
-              rows={2}
-              maxLength={20_000}
-              value={typed}
-              onInput={(event) => setTyped(event.currentTarget.value)}
-              onKeyDown={(event) => {
-                if (event.key !== 'Enter' || event.shiftKey || event.isComposing) return;
-                event.preventDefault();
-                running.uncover();
-              }}
-            />
-          </div>
-          <div>
-            <button class="main">
-              {t('roundUncover')} <kbd>Enter</kbd>
-            </button>
-          </div>
-        </form>
-      ) : (
-        <>
-          {typed.trim() !== '' && (
-            <div class="answer typed">
-              <h2 class="soft">{t('roundYours')}</h2>
-              <p>
-                <Words text={typed} />
-              </p>
-            </div>
-          )}
-          <div class="answer">
-            <h2 class="soft">{t('roundAnswer')}</h2>
-            <p>
-              <Words text={item.covers} />
-            </p>
-          </div>
-          <MarksButtons outOf={item.marks} give={(marks) => running.give(marks, typed)} />
-        </>
-      )}
-    </div>
   );
 }

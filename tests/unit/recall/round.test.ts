@@ -8,6 +8,7 @@ import {
   isReturn,
   ITEMS_BETWEEN,
   marked,
+  renewed,
   type Round,
   secondsLeft,
   startRound,
@@ -206,5 +207,40 @@ describe('any round', () => {
         }
       }),
     );
+  });
+});
+
+describe('items as they are by now', () => {
+  const [first, second, third] = items(3) as [Item, Item, Item];
+  const without =
+    (...gone: Item[]) =>
+    (item: Item) =>
+      gone.some(({ id }) => id === item.id) ? null : item;
+
+  it('are asked as they are, in hand and to come, covered or not', () => {
+    const newer = (item: Item): Item => ({ ...item, covers: 'new', marks: 2 });
+    for (const round of [roundOf(items(3)), uncovered(roundOf(items(3)), START + 1000)]) {
+      const now = renewed(round, newer, START + 2000);
+      expect(now).toEqual({ ...round, current: newer(first), queue: [second, third].map(newer) });
+    }
+  });
+
+  it('are left out where they are gone; what was marked of them stays', () => {
+    const round = answer(roundOf(items(3)), 1);
+    const now = renewed(round, without(first, third), START + 20_000);
+    expect(now).toMatchObject({ current: second, queue: [], marked: [{ item: first, marks: 1 }] });
+  });
+
+  it('give way to the next where the one in hand is gone, which is covered and timed anew', () => {
+    const open = uncovered(roundOf(items(3)), START + 5000);
+    const now = renewed(open, without(first), START + 8000);
+    expect(now).toMatchObject({ current: second, queue: [third], uncoveredAt: null, shownAt: START + 8000 });
+    expect(secondsLeft(now, START + 8000)).toBe(112);
+  });
+
+  it('end the round where none is left, and change nothing once it has ended', () => {
+    const now = renewed(roundOf(items(2)), () => null, START + 1000);
+    expect(now).toMatchObject({ current: null, ended: 'empty' });
+    expect(renewed(now, without(), START + 2000)).toBe(now);
   });
 });

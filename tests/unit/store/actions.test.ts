@@ -13,7 +13,7 @@ import { addLesson, changeLesson } from '#lib/store/actions/lessons.ts';
 import { moveContents } from '#lib/store/actions/topics.ts';
 import { readFirstUp } from '#lib/store/first-up.ts';
 import { readAll } from '#lib/store/read.ts';
-import { aClip, aLesson, aLine, anAttempt, aQuestion, aTopic, newId, MORNING } from '../builders.ts';
+import { aClip, aLesson, aLine, anAttempt, aReason, aQuestion, aTopic, newId, MORNING } from '../builders.ts';
 import { freshDeck } from './fresh-deck.ts';
 
 const PAGE = {
@@ -152,11 +152,12 @@ test('an attempt is kept for good; its item makes room for the next in the cache
   const fields = { courseId: course.id, topicId: newId(), clipId: null, answer: 'a', marks: 1 };
   const first = await addQuestion(db, { ...fields, prompt: 'one?' }, MORNING);
   const second = await addQuestion(db, { ...fields, prompt: 'two?' }, MORNING);
-  const items = [first, second].map(({ id }) => ({ kind: 'question' as const, id }));
+  const items = [first, second].map(({ id }) => ({ kind: 'question' as const, id, reason: aReason() }));
   await cacheNextUp(db, { courseId: course.id, at: MORNING, items });
-  expect((await readFirstUp(db)).item?.asks).toBe('one?');
+  const asked = async () => (await readFirstUp(db)).queue.map(({ item }) => item.asks);
+  expect(await asked()).toEqual(['one?', 'two?']);
   await recordAttempt(db, anAttempt({ courseId: course.id, itemId: first.id }));
-  expect((await readFirstUp(db)).item?.asks).toBe('two?');
+  expect(await asked()).toEqual(['two?']);
   const twice = recordAttempt(db, { ...(await readAll(db, 'attempts'))[0]!, marks: 0 });
   await expect(twice).rejects.toMatchObject({ message: 'errorNotSaved' });
   expect((await readAll(db, 'attempts')).map(({ marks }) => marks)).toEqual([1]);
@@ -167,9 +168,10 @@ test('a changed question leaves the cache of what comes next empty', async () =>
   const course = await startCourse(db, { name: 'Oceanography', examDay: null }, MORNING);
   const { id: _id, createdAt: _c, changedAt: _d, ...fields } = aQuestion({ courseId: course.id });
   const question = await addQuestion(db, fields, MORNING);
-  await cacheNextUp(db, { courseId: course.id, at: MORNING, items: [{ kind: 'question', id: question.id }] });
+  const items = [{ kind: 'question' as const, id: question.id, reason: aReason() }];
+  await cacheNextUp(db, { courseId: course.id, at: MORNING, items });
   await changeQuestion(db, question.id, { prompt: 'Changed?' }, MORNING + 1);
-  expect((await readFirstUp(db)).item).toBeNull();
+  expect((await readFirstUp(db)).queue).toEqual([]);
 });
 
 test('what stands under a topic moves to another as a whole; attempts stay the facts they are', async () => {

@@ -1,17 +1,21 @@
 // @vitest-environment jsdom
 import { screen, waitFor } from '@testing-library/preact';
-import { expect, test, vi } from 'vitest';
+import { beforeEach, expect, test, vi } from 'vitest';
 import { fakeBrowser } from 'wxt/testing/fake-browser';
+import type { Question } from '#lib/model/item.ts';
 import { StudentError } from '#lib/model/student-error.ts';
 import { Popup } from '#lib/ui/popup/popup.tsx';
+import * as standings from '#lib/ui/derive/next-up.ts';
 import { rememberTrouble } from '#lib/ui/trouble.ts';
-import { aQuestion, MORNING } from '../../builders.ts';
+import { aQuestion, aReason, MORNING } from '../../builders.ts';
 import { clipOf, course, courseRows, deep, shallow, tides } from '../a-course.ts';
 import { answerWith } from '../fake-extension.ts';
 import { deckWith, freshScreens, renderInDeck, type Rows } from '../render-in-deck.tsx';
-import { key, press, read, see } from '../student.ts';
+import { choose, key, press, read, see } from '../student.ts';
 
+vi.mock('#lib/ui/derive/next-up.ts', { spy: true });
 freshScreens();
+beforeEach(() => void vi.mocked(standings.readStanding).mockReset());
 
 async function openPopup(rows: Rows = {}) {
   const db = await deckWith(rows);
@@ -22,6 +26,11 @@ const href = async (name: string) => (await see('link', name)).getAttribute('hre
 const deskAt = (path: string) => `chrome-extension://test-extension-id/desk.html#/${path}`;
 const tabBelow = (...ids: number[]) =>
   vi.spyOn(fakeBrowser.tabs, 'query').mockImplementation(async () => ids.map((id) => ({ id })) as never);
+const cached = ({ id }: Question, seconds = 12) => ({
+  kind: 'question' as const,
+  id,
+  reason: aReason({ seconds }),
+});
 const questions = [
   aQuestion({ courseId: course.id, topicId: tides.id, prompt: 'Which force raises the tides?' }),
   aQuestion({ courseId: course.id, topicId: deep.id }),
@@ -69,7 +78,7 @@ test('it shows what gains most, and why, in numbers', async () => {
 
 test('it opens on what it kept from the last time, and the round begins with that', async () => {
   const kept = questions[1]!;
-  const nextUp = [{ courseId: course.id, at: MORNING, items: [{ kind: 'question' as const, id: kept.id }] }];
+  const nextUp = [{ courseId: course.id, at: MORNING, items: [cached(kept)] }];
   await openPopup(courseRows({ questions, nextUp }));
   const next = await see('region', 'Gains most now');
   expect(next.textContent).toContain(kept.prompt);
@@ -77,6 +86,91 @@ test('it opens on what it kept from the last time, and the round begins with tha
   await press(/^Start a 2-minute round/);
   await see('region', 'Recall round');
   await read(kept.prompt);
+});
+
+/** Questions whose cached times last for a two-minute round, and the cache with them. */
+const manyCached = () => {
+  const many = Array.from({ length: 12 }, (_, i) =>
+    aQuestion({ courseId: course.id, topicId: [deep, tides][i % 2]!.id, prompt: `Question ${i}?` }),
+  );
+  const items = many.map((one) => cached(one, 20));
+  return { many, nextUp: [{ courseId: course.id, at: MORNING, items }] };
+};
+
+/** Holds up what reads the whole course, as a large deck does. */
+const holdUpStanding = () =>
+  vi.mocked(standings.readStanding).mockReturnValue(new Promise<undefined>(() => undefined));
+
+test('a round starts from the cache, in its order and with its reasons, while the deck is still being read', async () => {
+  holdUpStanding();
+  const { many, nextUp } = manyCached();
+  const db = await openPopup(courseRows({ questions: many, nextUp }));
+  await press(/^Start a 2-minute round/);
+  for (const { prompt } of many.slice(0, 2)) {
+    await read(prompt);
+    await read(/^It stands for 6.7 of 100 exam marks/);
+    key('Enter');
+    await see('group', 'How many marks?');
+    key('f');
+  }
+  await read(many[2]!.prompt);
+  await read('1.1 Deep water');
+  expect(await db.count('attempts')).toBe(2);
+});
+
+test('another round goes on from the cache, with nothing twice, while the deck is still being read', async () => {
+  holdUpStanding();
+  const { many, nextUp } = manyCached();
+  await openPopup(courseRows({ questions: many, nextUp }));
+  await press(/^Start a 2-minute round/);
+  await read(many[0]!.prompt);
+  key('Enter');
+  await see('group', 'How many marks?');
+  key('n');
+  await read(many[1]!.prompt);
+  await press('Stop here');
+  await press('Another round');
+  await read(many[1]!.prompt);
+  expect(screen.queryByText(many[0]!.prompt)).toBeNull();
+});
+
+test('what a reading from before the round put back into the cache is not asked again', async () => {
+  holdUpStanding();
+  const { many, nextUp } = manyCached();
+  const db = await openPopup(courseRows({ questions: many, nextUp }));
+  await press(/^Start a 2-minute round/);
+  await read(many[0]!.prompt);
+  key('Enter');
+  await see('group', 'How many marks?');
+  key('f');
+  await read(many[1]!.prompt);
+  await press('Stop here');
+  await db.put('nextUp', nextUp[0]!);
+  await press('Another round');
+  await read(many[1]!.prompt);
+  expect(screen.queryByText(many[0]!.prompt)).toBeNull();
+});
+
+test('with a cache too short for the round it waits until the deck is read', async () => {
+  holdUpStanding();
+  const nextUp = [{ courseId: course.id, at: MORNING, items: questions.map((one) => cached(one)) }];
+  await openPopup(courseRows({ questions, nextUp }));
+  const start = (await see('button', /^Start a 2-minute round/)) as HTMLButtonElement;
+  expect(start.disabled).toBe(true);
+});
+
+test('another round can be chosen, and goes on as chosen', async () => {
+  await openPopup(courseRows({ questions }));
+  await press('Choose another round');
+  await choose('What to recall', '2 Tides');
+  await choose('Length of a round', '7 minutes');
+  await press('Start a 7-minute round');
+  await read('7:00');
+  await read('Which force raises the tides?');
+  await press('Stop here');
+  await press('Another round');
+  await read('7:00');
+  await read('Which force raises the tides?');
 });
 
 test('a round from start to end: Enter starts it with the item shown, and what was marked is kept', async () => {
@@ -111,7 +205,7 @@ test('when another round cannot be had, the popup says why', async () => {
   await openPopup(courseRows({ questions }));
   await press(/^Start a 2-minute round/);
   await press('Stop here');
-  vi.spyOn(IDBDatabase.prototype, 'transaction').mockImplementationOnce(() => {
+  vi.spyOn(IDBDatabase.prototype, 'transaction').mockImplementation(() => {
     throw new Error('the disk is gone');
   });
   await press('Another round');

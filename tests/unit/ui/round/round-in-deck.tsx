@@ -1,10 +1,9 @@
 import { vi } from 'vitest';
 import type { Item } from '#lib/model/item.ts';
 import { itemOfLine, itemOfQuestion } from '#lib/model/item.ts';
-import { RoundCard } from '#lib/ui/round/round-card.tsx';
-import { RoundEnd } from '#lib/ui/round/round-end.tsx';
-import { useRound } from '#lib/ui/round/use-round.ts';
-import { aLine, aQuestion } from '../../builders.ts';
+import type { RoundPlan } from '#lib/ui/round/round-plan.ts';
+import { RoundRunner } from '#lib/ui/round/round-runner.tsx';
+import { aLine, aQuestion, aReason } from '../../builders.ts';
 import { clipOf, course, deep, shallow, tides } from '../a-course.ts';
 import { deckWith, renderInDeck } from '../render-in-deck.tsx';
 
@@ -38,20 +37,30 @@ export const FURTHER = [NEAP, RANGE];
 
 const NAMES = new Map([deep, shallow, tides].map(({ id, title }) => [id, title]));
 
-function Round({ queue, minutes, again }: { queue: Item[]; minutes: number; again(): void }) {
-  const running = useRound(course.id, queue, minutes);
-  const name = (id: string) => NAMES.get(id) ?? '';
-  return running.round.current ? (
-    <RoundCard running={running} topicName={name} />
-  ) : (
-    <RoundEnd round={running.round} topicName={name} deskLink={(path) => `#/${path}`} again={again} />
-  );
-}
-
-/** A round on these items, with the deck that its attempts go into. */
-export async function runRound(queue: Item[], minutes = 2) {
-  const db = await deckWith();
+/** A round on these items, with the deck that they are in and its attempts go into. */
+export async function runRound(queue: Item[], minutes = 2, turned: Item[] = []) {
+  const of = (kind: Item['kind']) => queue.filter((item) => item.kind === kind);
+  const row = ({ id, topicId, clipId }: Item) => ({ ...inCourse, id, topicId, clipId });
+  const db = await deckWith({
+    questions: of('question').map((item) =>
+      aQuestion({ ...row(item), prompt: item.asks, answer: item.covers, marks: item.marks }),
+    ),
+    lines: of('line').map((item) => aLine({ ...row(item), lead: item.asks, rest: item.covers })),
+  });
   const again = vi.fn();
-  renderInDeck(<Round queue={queue} minutes={minutes} again={again} />);
+  const plan: RoundPlan = {
+    courseId: course.id,
+    minutes,
+    queue: queue.map((item) => ({ item, reason: aReason() })),
+    turned: new Set(turned.map(({ id }) => id)),
+  };
+  renderInDeck(
+    <RoundRunner
+      plan={plan}
+      topicName={(id) => NAMES.get(id) ?? ''}
+      deskLink={(path) => `#/${path}`}
+      again={again}
+    />,
+  );
   return { db, again };
 }
