@@ -126,14 +126,14 @@ function Writing({ standing, clip }: { standing: Standing; clip: Clip }) {
       <div class="two">
         <section class="sheet stack">
           <h2>{t('questionsHere')}</h2>
-          <QuestionList questions={questions.filter(fromHere)} statements={statements} />
+          <QuestionList questions={questions.filter(fromHere)} standing={standing} />
           <Drafts clip={clip} questions={questions} use={(one) => setDraft({ ...one })} />
           <WriteQuestion place={place} draft={draft} questions={questions} />
         </section>
         <section class="sheet stack">
           <h2>{t('linesHere')}</h2>
           <p class="soft">{t('lineHint')}</p>
-          <LineList lines={lines.filter(fromHere)} statements={statements} />
+          <LineList lines={lines.filter(fromHere)} standing={standing} />
           <WriteLine place={place} />
         </section>
       </div>

@@ -2,43 +2,51 @@ import { useState } from 'preact/hooks';
 import type { Line, Question } from '#lib/model/item.ts';
 import type { Statement } from '#lib/model/topic.ts';
 import { changeLine, changeQuestion } from '#lib/store/actions/items.ts';
+import type { Standing } from '../derive/next-up.ts';
 import { useDeck } from '../deck/deck-context.tsx';
 import { useAction } from '../deck/use-action.ts';
 import { Trouble } from '../parts/trouble.tsx';
 import { Words } from '../parts/words.tsx';
 import { t, tn } from '../text.ts';
 import { DeleteButton } from './delete-button.tsx';
+import { ItemForgetting } from './forgetting.tsx';
 import { ItemTicks, statementsOf } from './statement-ticks.tsx';
 import { MarksField, TextField } from './write-item.tsx';
 
 /** Questions, each with its answer; each can be changed or deleted. */
-export function QuestionList({ questions, statements }: { questions: Question[]; statements: Statement[] }) {
+export function QuestionList({ questions, standing }: { questions: Question[]; standing: Standing }) {
   if (questions.length === 0) return <p class="soft">{t('questionsNone')}</p>;
   return (
     <ul class="items">
       {questions.map((question) => (
-        <QuestionRow key={question.id} question={question} statements={statements} />
+        <QuestionRow key={question.id} question={question} standing={standing} />
       ))}
     </ul>
   );
 }
 
 /** Note lines, each with its lead and rest; each can be changed or deleted. */
-export function LineList({ lines, statements }: { lines: Line[]; statements: Statement[] }) {
+export function LineList({ lines, standing }: { lines: Line[]; standing: Standing }) {
   if (lines.length === 0) return <p class="soft">{t('linesNone')}</p>;
   return (
     <ul class="items">
       {lines.map((line) => (
-        <LineRow key={line.id} line={line} statements={statements} />
+        <LineRow key={line.id} line={line} standing={standing} />
       ))}
     </ul>
   );
 }
 
-function QuestionRow({ question, statements }: { question: Question; statements: Statement[] }) {
+function QuestionRow({ question, standing }: { question: Question; standing: Standing }) {
   const [editing, setEditing] = useState(false);
   if (editing)
-    return <EditQuestion question={question} statements={statements} done={() => setEditing(false)} />;
+    return (
+      <EditQuestion
+        question={question}
+        statements={standing.deck.statements}
+        done={() => setEditing(false)}
+      />
+    );
   return (
     <li>
       <p class="wrap">
@@ -47,6 +55,7 @@ function QuestionRow({ question, statements }: { question: Question; statements:
       <p class="wrap covered">
         <Words text={question.answer} />
       </p>
+      <ItemForgetting standing={standing} id={question.id} />
       <RowButtons store="questions" id={question.id} name={question.prompt} edit={() => setEditing(true)} />
     </li>
   );
@@ -99,9 +108,10 @@ function EditLine({ line, statements, done }: EditProps & { line: Line }) {
   );
 }
 
-function LineRow({ line, statements }: { line: Line; statements: Statement[] }) {
+function LineRow({ line, standing }: { line: Line; standing: Standing }) {
   const [editing, setEditing] = useState(false);
-  if (editing) return <EditLine line={line} statements={statements} done={() => setEditing(false)} />;
+  if (editing)
+    return <EditLine line={line} statements={standing.deck.statements} done={() => setEditing(false)} />;
   return (
     <li>
       <p class="wrap">
@@ -110,6 +120,7 @@ function LineRow({ line, statements }: { line: Line; statements: Statement[] }) 
         </strong>{' '}
         <Words text={line.rest} />
       </p>
+      <ItemForgetting standing={standing} id={line.id} />
       <RowButtons store="lines" id={line.id} name={line.lead} edit={() => setEditing(true)} />
     </li>
   );

@@ -11,6 +11,7 @@ import type { RoundPlan } from '../round/round-plan.ts';
 import { RoundRunner } from '../round/round-runner.tsx';
 import { t } from '../text.ts';
 import { useLive } from '../use-live.ts';
+import { Practice } from './practice.tsx';
 import { linkTo } from './route.ts';
 
 /** The round that runs, by which choice, and the how many-th it is. */
@@ -43,7 +44,8 @@ export function RoundView({ standing, topicId }: { standing: Standing; topicId: 
         />
       </div>
     );
-  const [best] = itemsOf(standing, scope);
+  const ranked = itemsOf(standing, scope);
+  const [best] = ranked;
   return (
     <div class="stack">
       <h1>{topicId === null ? t('pageRound') : t('roundOnTopic', names(topicId))}</h1>
@@ -65,6 +67,7 @@ export function RoundView({ standing, topicId }: { standing: Standing; topicId: 
       ) : (
         <NothingHere topicId={topicId} />
       )}
+      {best && <Practice standing={standing} ranked={ranked} topicName={names} />}
     </div>
   );
 }

@@ -1,4 +1,5 @@
 import { useMemo } from 'preact/hooks';
+import type { Clip } from '#lib/model/clip.ts';
 import { readSettings } from '#lib/store/actions/courses.ts';
 import { useDeck } from '../deck/deck-context.tsx';
 import type { Standing } from '../derive/next-up.ts';
@@ -9,6 +10,8 @@ import { t, tn } from '../text.ts';
 import { useLive } from '../use-live.ts';
 import { EvidenceList } from './coverage/evidence-list.tsx';
 import { GapActions } from './coverage/gap-actions.tsx';
+import { withBelow } from '../round/choice.ts';
+import { Forgetting } from './forgetting.tsx';
 import { LineList, QuestionList } from './item-list.tsx';
 import { TopicLessons } from './lessons/topic-lessons.tsx';
 import { linkTo } from './route.ts';
@@ -64,36 +67,60 @@ export function TopicView({ standing, id }: { standing: Standing; id: string }) 
           </section>
         )}
       </div>
-      <section class="sheet stack">
-        <h2>{tn('topicClips', clips.length)}</h2>
-        <ul class="plain-list">
-          {clips.map((clip) => (
-            <li key={clip.id}>
-              <a href={linkTo(`clip/${clip.id}`)}>{clip.text.slice(0, 140)}</a>
-              {clip.unclear && <span class="soft"> · {t('unclear')}</span>}
-              {clip.ownWords !== '' && (
-                <p class="own wrap">
-                  <Words text={clip.ownWords} />
-                </p>
-              )}
-            </li>
-          ))}
-        </ul>
-      </section>
+      <Curve standing={standing} id={id} />
+      <ClipsHere clips={clips} />
       <TopicLessons standing={standing} id={id} />
       <div class="two">
         <section class="sheet stack">
           <h2>{t('questionsTopic')}</h2>
-          <QuestionList questions={here(deck.questions)} statements={deck.statements} />
+          <QuestionList questions={here(deck.questions)} standing={standing} />
           <WriteQuestion place={place} questions={deck.questions} />
         </section>
         <section class="sheet stack">
           <h2>{t('linesTopic')}</h2>
           <p class="soft">{t('lineHint')}</p>
-          <LineList lines={here(deck.lines)} statements={deck.statements} />
+          <LineList lines={here(deck.lines)} standing={standing} />
           <WriteLine place={place} />
         </section>
       </div>
     </div>
+  );
+}
+
+/** The clips of a topic, with what the student says of them. */
+function ClipsHere({ clips }: { clips: Clip[] }) {
+  return (
+    <section class="sheet stack">
+      <h2>{tn('topicClips', clips.length)}</h2>
+      <ul class="plain-list">
+        {clips.map((clip) => (
+          <li key={clip.id}>
+            <a href={linkTo(`clip/${clip.id}`)}>{clip.text.slice(0, 140)}</a>
+            {clip.unclear && <span class="soft"> · {t('unclear')}</span>}
+            {clip.ownWords !== '' && (
+              <p class="own wrap">
+                <Words text={clip.ownWords} />
+              </p>
+            )}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** How the items of a topic, and of those below it, are being forgotten; nothing where there are none. */
+function Curve({ standing, id }: { standing: Standing; id: string }) {
+  const ids = useMemo(() => {
+    const topics = withBelow(standing.deck, id);
+    const items = [...standing.progress.items.values()].filter(({ topicId }) => topics.has(topicId));
+    return new Set(items.map((item) => item.id));
+  }, [standing, id]);
+  if (ids.size === 0) return null;
+  return (
+    <section class="sheet stack">
+      <h2>{t('curveTitle')}</h2>
+      <Forgetting standing={standing} ids={ids} />
+    </section>
   );
 }

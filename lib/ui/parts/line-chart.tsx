@@ -1,5 +1,7 @@
 import { scaleLinear, scaleUtc } from 'd3-scale';
 import { curveLinear, curveStepAfter, line } from 'd3-shape';
+import type { Judgement } from '#lib/model/attempt.ts';
+import { MARK_PATHS } from './mark.tsx';
 import { useWidth } from './use-width.ts';
 
 /** A point: a moment in epoch ms, and a part from 0 to 1. */
@@ -12,8 +14,8 @@ interface LineChartProps {
   /** What it shows, in a sentence, for who does not see it. */
   label: string;
   points: readonly Point[];
-  /** Moments marked on the line, such as attempts. */
-  dots?: readonly Point[];
+  /** Moments marked on the line: attempts, by how they were judged. */
+  dots?: readonly (Point & { judgement: Judgement })[];
   /** First and last moment of the axis. */
   from: number;
   to: number;
@@ -64,8 +66,11 @@ export function LineChart({ label, points, dots = [], from, to, mark, isStepped 
           </g>
         )}
         <path class="curve" d={path ?? ''} />
-        {dots.map(({ at, part }) => (
-          <circle key={at} class="dot" cx={x(at)} cy={y(part)} r="3.5" />
+        {dots.map(({ at, part, judgement }, place) => (
+          <g key={place} transform={`translate(${x(at)} ${y(part)})`}>
+            <circle class="dot" r="9" />
+            <path class="mark" transform="translate(-7 -7) scale(0.7)" d={MARK_PATHS[judgement]} />
+          </g>
         ))}
       </svg>
     </div>

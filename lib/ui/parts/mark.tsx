@@ -1,6 +1,7 @@
 import type { Judgement } from '#lib/model/attempt.ts';
 
-const PATHS: Record<Judgement, string> = {
+/** Drawn in a square of 20. */
+export const MARK_PATHS: Record<Judgement, string> = {
   full: 'M3 11.5 8 17 18 3.5',
   part: 'M3 11.5 8 17 18 3.5 M11.5 6.5 17.5 13.5',
   none: 'M4 4 16.5 16.5 M16 3.5 4.5 17',
@@ -10,7 +11,7 @@ const PATHS: Record<Judgement, string> = {
 export function Mark({ judgement }: { judgement: Judgement }) {
   return (
     <svg class={`mark mark-${judgement}`} viewBox="0 0 20 20" width="18" height="18" aria-hidden="true">
-      <path d={PATHS[judgement]} />
+      <path d={MARK_PATHS[judgement]} />
     </svg>
   );
 }

@@ -62,7 +62,8 @@ export function Popup() {
       />
     );
   const plan = defaultPlan(first, stood, done);
-  const begin = (plan: RoundPlan, choice: RoundChoice | null) => setRun({ plan, choice, before: done.length });
+  const begin = (plan: RoundPlan, choice: RoundChoice | null) =>
+    setRun({ plan, choice, before: done.length });
   return (
     <main class="stack">
       <CourseLine course={course} />

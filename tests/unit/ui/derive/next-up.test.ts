@@ -2,6 +2,7 @@ import 'fake-indexeddb/auto';
 import { expect, test } from 'vitest';
 import type { Db } from '#lib/store/schema.ts';
 import { QUEUE_LENGTH, readStanding } from '#lib/ui/derive/next-up.ts';
+import { reasonOf } from '#lib/ui/derive/why.ts';
 import { aQuestion, MORNING, newId } from '../../builders.ts';
 import { freshDeck } from '../../store/fresh-deck.ts';
 import { course, deep, shallow, tides, waves } from '../a-course.ts';
@@ -23,7 +24,8 @@ test('what gains most now is kept for the next opening, with topics mixed', asyn
   const cache = await db.get('nextUp', course.id);
   expect(cache).toMatchObject({ courseId: course.id, at: MORNING });
   expect(cache!.items).toHaveLength(6);
-  expect(cache!.items[0]).toEqual({ kind: 'question', id: standing!.ranked[0]!.item.id });
+  const [best] = standing!.ranked;
+  expect(cache!.items[0]).toEqual({ kind: 'question', id: best!.item.id, reason: reasonOf(best!, MORNING) });
   const topics = cache!.items.map(({ id }) => standing!.progress.items.get(id)!.topicId);
   expect(topics.slice(0, 2)).toEqual([tides.id, deep.id]);
 });

@@ -2,7 +2,7 @@
 import { screen, waitFor } from '@testing-library/preact';
 import { expect, test } from 'vitest';
 import type { Statement } from '#lib/model/topic.ts';
-import { MORNING, newId } from '../../builders.ts';
+import { anAttempt, aQuestion, MORNING, newId } from '../../builders.ts';
 import { clipOf, course, courseRows, deep, tides, waves } from '../a-course.ts';
 import { freshScreens, openDesk } from '../render-in-deck.tsx';
 import { follow, press, read, see, type } from '../student.ts';
@@ -87,4 +87,29 @@ test('a topic that is switched off or was dropped says so, and what it does not 
   expect(screen.queryByText('Explain the limit.')).toBeNull();
   location.hash = `#/topic/${tides.id}`;
   await read(/^The syllabus has this topic no longer/);
+});
+
+test('how its items are being forgotten, and each of them, with the attempts', async () => {
+  const question = aQuestion({ courseId: course.id, topicId: deep.id, prompt: 'Which waves win?' });
+  const at = Date.now() - 3 * 86_400_000;
+  const attempts = [1, 0, 0.5].map((marks, i) =>
+    anAttempt({ courseId: course.id, itemId: question.id, marks, at: at + i * 86_400_000 }),
+  );
+  await openDesk(`topic/${waves.id}`, courseRows({ questions: [question], attempts }));
+  const chart = await see('img', /^A falling curve .* Attempts marked on it: 3\.$/);
+  expect(chart.querySelectorAll('path.mark')).toHaveLength(3);
+  await follow('1.1 Deep water');
+  await see('heading', '1.1 Deep water');
+  await see('heading', 'How it is being forgotten');
+  expect(screen.getAllByRole('img', { name: /^A falling curve/ })).toHaveLength(1);
+  const details = (await screen.findAllByText('How it is being forgotten')).at(-1)!.closest('details')!;
+  details.open = true;
+  await waitFor(() => expect(details.querySelectorAll('path.mark')).toHaveLength(3));
+  expect(details.textContent).toMatch(/Chance of full marks: \d+% today, \d+% on .* if nothing more/);
+});
+
+test('a topic with nothing to recall has no curve', async () => {
+  await openDesk(`topic/${tides.id}`, courseRows());
+  await see('heading', '0 clips');
+  expect(screen.queryByRole('heading', { name: 'How it is being forgotten' })).toBeNull();
 });
