@@ -148,10 +148,49 @@ describe('axe finds nothing', () => {
     expect(await everyLook(driver.page)).toEqual([]);
   });
 
+  test('in a round on weak topics, with a line uncovered in steps and marks that are suggested', async () => {
+    await driver.tab.gotoDesk('#/round');
+    await sees(driver.tab, 'What practice brings');
+    await driver.page.selectOption('#round-scope', 'weak');
+    await driver.page.selectOption('#round-order', 'forward');
+    expect(await everyLook(driver.page)).toEqual([]);
+    await driver.page.selectOption('#round-scope', 'all');
+    await click(driver.tab, 'Start a');
+    await sees(driver.tab, 'steps covered');
+    await driver.tab.press('Space');
+    await driver.page.click('details summary');
+    expect(await everyLook(driver.page)).toEqual([]);
+    await driver.page.focus('.steps');
+    await driver.tab.press('Enter');
+    await sees(driver.tab, 'Suggested: Part');
+    expect(await everyLook(driver.page)).toEqual([]);
+    await driver.tab.press('Enter');
+    await until('the next item', () => driver.tab.run(() => document.querySelector('.marks') === null));
+  });
+
+  test('on the desk: how a topic is being forgotten, and one of its items', async () => {
+    await driver.tab.gotoDesk(`#/clip/${ids.clip}`);
+    await click(driver.tab, 'How it is being forgotten');
+    await until('the curve', () => driver.tab.run(() => document.querySelector('.chart .curve') !== null));
+    expect(await everyLook(driver.page)).toEqual([]);
+    await driver.page.click('.margin a[href="#/coverage"]');
+    await sees(driver.tab, 'What to do');
+    const recalled = driver.page.locator('.coverage tr', { hasText: 'Recall it again' }).locator('th a');
+    await recalled.first().click();
+    await sees(driver.tab, 'How it is being forgotten');
+    expect(await everyLook(driver.page)).toEqual([]);
+  });
+
   test('in the popup', async () => {
     await driver.tab.goto(pages.origin + demoPages[0]!.path);
     const popup = await driver.browser.openToolbarPopup(driver.page);
     await popup.waitForSelector('.gaps');
+    for (const colorScheme of SCHEMES) {
+      await popup.emulateMedia({ colorScheme });
+      expect(await violations(popup)).toEqual([]);
+    }
+    await popup.click('text=Choose another round');
+    await popup.waitForSelector('#round-scope');
     for (const colorScheme of SCHEMES) {
       await popup.emulateMedia({ colorScheme });
       expect(await violations(popup)).toEqual([]);

@@ -25,8 +25,10 @@ export function BarChart({ label, bars }: BarChartProps) {
   const most = Math.max(1, ...bars.map(({ count }) => count));
   const y = scaleLinear([0, most], [HEIGHT - BOTTOM, TOP]).nice(3);
   const every = Math.max(1, Math.ceil(NAME_WIDTH / x.step()));
-  // Counted from the last, which is the one that is looked for.
-  const isNamed = (place: number) => (bars.length - 1 - place) % every === 0;
+  const last = bars.length - 1;
+  // Counted from the last, which is the one that is looked for; its name ends at the side and takes more room.
+  const isNamed = (place: number) =>
+    place === last || ((last - place) % every === 0 && x(place)! < width - 2 * NAME_WIDTH);
   return (
     <div class="chart" ref={box}>
       <svg width={width} height={HEIGHT} role="img" aria-label={label}>
@@ -53,9 +55,9 @@ export function BarChart({ label, bars }: BarChartProps) {
             {isNamed(place) && (
               <text
                 class="tick"
-                x={place === bars.length - 1 ? width : x(place)! + x.bandwidth() / 2}
+                x={place === last ? width : x(place)! + x.bandwidth() / 2}
                 y={HEIGHT - 6}
-                text-anchor={place === bars.length - 1 ? 'end' : 'middle'}
+                text-anchor={place === last ? 'end' : 'middle'}
               >
                 {name}
               </text>

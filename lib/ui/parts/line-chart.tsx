@@ -68,7 +68,7 @@ export function LineChart({ label, points, dots = [], from, to, mark, isStepped 
         <path class="curve" d={path ?? ''} />
         {dots.map(({ at, part, judgement }, place) => (
           <g key={place} transform={`translate(${x(at)} ${y(part)})`}>
-            <circle class="dot" r="9" />
+            <circle class="dot" r="7" />
             <path class="mark" transform="translate(-7 -7) scale(0.7)" d={MARK_PATHS[judgement]} />
           </g>
         ))}

@@ -91,6 +91,6 @@ test('a line can be typed as well: Space belongs to the field then', async () =>
   key(' ');
   expect(await shown()).toBe('6 steps covered');
   key('Enter');
-  await read('These cannot be told apart by rule. Compare them yourself.');
+  await read('Whether these are the same cannot be told by rule. Compare them yourself.');
   expect(document.querySelector('.suggested')).toBeNull();
 });

@@ -34,7 +34,7 @@ test.each([
 test('when it cannot be told, both answers are there, nothing is chosen, and Enter gives nothing', async () => {
   const { db } = await runRound([asking('It is the wind.'), ...FURTHER]);
   await answer('Waves are raised by moving air');
-  await read('These cannot be told apart by rule. Compare them yourself.');
+  await read('Whether these are the same cannot be told by rule. Compare them yourself.');
   await read('It is the wind.');
   await read('Waves are raised by moving air');
   expect(document.querySelector('.suggested')).toBeNull();
@@ -65,7 +65,7 @@ test('an answer of 10,000 characters is kept whole; at 20,000 the student is tol
   const { db } = await runRound([asking('The wind.'), ...FURTHER]);
   const long = 'waves and '.repeat(1000);
   await answer(long);
-  await read(/^These cannot be told apart/);
+  await read(/^Whether these are the same/);
   key('n');
   await read('Neap tides');
   expect((await db.getAll('attempts'))[0]!.typed).toBe(long);
