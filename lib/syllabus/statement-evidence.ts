@@ -41,28 +41,31 @@ export function statementEvidence(
     topicOf.set(id, topicId);
     found.set(id, { clips: 0, understood: 0, items: 0, attempted: 0, secured: 0 });
   }
-  const answered = (ids: readonly string[], isUnder: (topicId: string) => boolean): StatementEvidence[] =>
-    [...new Set(ids)].flatMap((id) => {
-      const topicId = topicOf.get(id);
-      return topicId !== undefined && isUnder(topicId) ? found.get(id)! : [];
-    });
   for (const clip of clips) {
-    for (const evidence of answered(clip.statementIds, (topicId) => clip.topicIds.includes(topicId))) {
+    const isUnderstood = !clip.unclear && clip.ownWords.trim() !== '';
+    for (const id of once(clip.statementIds)) {
+      if (!clip.topicIds.includes(topicOf.get(id) ?? '')) continue;
+      const evidence = found.get(id)!;
       evidence.clips += 1;
-      if (!clip.unclear && clip.ownWords.trim() !== '') evidence.understood += 1;
+      if (isUnderstood) evidence.understood += 1;
     }
   }
-  const addItem = ({ id, topicId, statementIds }: Question | Line): void => {
-    for (const evidence of answered(statementIds, (one) => one === topicId)) {
+  const addItem = (item: Question | Line): void => {
+    for (const id of once(item.statementIds)) {
+      if (topicOf.get(id) !== item.topicId) continue;
+      const evidence = found.get(id)!;
       evidence.items += 1;
-      if (attempted.has(id)) evidence.attempted += 1;
-      if (secured.has(id)) evidence.secured += 1;
+      if (attempted.has(item.id)) evidence.attempted += 1;
+      if (secured.has(item.id)) evidence.secured += 1;
     }
   };
   questions.forEach(addItem);
   lines.forEach(addItem);
   return found;
 }
+
+/** Each id once. Most things answer one statement or none, and there are many things. */
+const once = (ids: readonly string[]): Iterable<string> => (ids.length < 2 ? ids : new Set(ids));
 
 /** How many statements of each topic have something, by topic id; topics without statements are not in it. */
 export function statementCounts(
@@ -83,10 +86,9 @@ export function statementCounts(
     if (one.items > 0) count.asked += 1;
   }
   for (const { topicIds, statementIds } of clips) {
-    const ticked = new Set(statementIds.map((id) => topicOf.get(id)));
-    for (const topicId of new Set(topicIds)) {
+    for (const topicId of once(topicIds)) {
       const count = counts.get(topicId);
-      if (count && !ticked.has(topicId)) count.unticked += 1;
+      if (count && !statementIds.some((id) => topicOf.get(id) === topicId)) count.unticked += 1;
     }
   }
   return counts;
