@@ -62,6 +62,9 @@ export const PackLesson = Lesson.pick({
   wantedBy: true,
 });
 
+/** Syllabuses have about six levels. A tree without end would break every screen that walks down it. */
+const MOST_LEVELS = 30;
+
 /** A course as a teacher hands it to a class. Ids stay the same from one pack of a course to the next. */
 export const CoursePack = z
   .looseObject({
@@ -87,8 +90,24 @@ export const CoursePack = z
         if (!topics.has(topicId))
           ctx.addIssue({ code: 'custom', path: [part, i, 'topicId'], message: 'no such topic' });
       });
+    const parents = new Map(pack.topics.map(({ id, parentId }) => [id, parentId]));
+    pack.topics.forEach(({ parentId }, i) => {
+      const message = wayUp(parentId, parents);
+      if (message) ctx.addIssue({ code: 'custom', path: ['topics', i, 'parentId'], message });
+    });
   });
 export type CoursePack = z.infer<typeof CoursePack>;
+
+/** What is wrong with the way from a topic to the top; nothing where it ends there. */
+function wayUp(parentId: Id | null, parents: ReadonlyMap<Id, Id | null>): string | null {
+  let at: Id | null | undefined = parentId;
+  for (let level = 1; level < MOST_LEVELS; level++) {
+    if (at === null) return null;
+    at = parents.get(at);
+    if (at === undefined) return 'no such topic';
+  }
+  return 'no way to the top';
+}
 
 /** The lists of a pack that are merged by id. */
 export const PARTS = ['topics', 'statements', 'questions', 'lessons'] as const;

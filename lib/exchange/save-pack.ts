@@ -2,7 +2,7 @@ import type { Course } from '#lib/model/course.ts';
 import type { Question } from '#lib/model/item.ts';
 import type { Lesson } from '#lib/model/lesson.ts';
 import type { Statement, Topic } from '#lib/model/topic.ts';
-import { keptTopics } from '#lib/syllabus/tree.ts';
+import { type TopicNode, keptTopics, topicTree } from '#lib/syllabus/tree.ts';
 import type { z } from 'zod';
 import {
   type CoursePack,
@@ -15,6 +15,10 @@ import {
   PackTopic,
   unknownParts,
 } from './course-pack.ts';
+
+/** Topics as the tree has them: one whose parent is missing, or is below it, stands at the top. */
+const underParents = (nodes: readonly TopicNode[], parentId: string | null = null): Topic[] =>
+  nodes.flatMap(({ topic, children }) => [{ ...topic, parentId }, ...underParents(children, topic.id)]);
 
 /** What of a deck goes into a course pack. */
 export interface PackedRows {
@@ -33,7 +37,7 @@ export interface PackedRows {
  * @param savedAt epoch milliseconds
  */
 export function packOf(rows: PackedRows, before: CoursePack | null, savedAt: number): CoursePack {
-  const topics = keptTopics(rows.topics);
+  const topics = underParents(topicTree(keptTopics(rows.topics)));
   const ids = new Set(topics.map(({ id }) => id));
   const inTopics = <T extends { topicId: string }>(all: readonly T[]): T[] =>
     all.filter(({ topicId }) => ids.has(topicId));

@@ -41,6 +41,14 @@ describe('a course saved as a pack', () => {
     expect(packed(more)).toEqual(pack);
   });
 
+  test('has no circle, whatever the deck has', () => {
+    const [waves, deep, tides] = deck.topics;
+    const topics = [{ ...waves!, parentId: deep!.id }, deep!, { ...tides!, parentId: newId() }];
+    const saved = packed({ ...deck, topics });
+    expect(saved.topics.map(({ parentId }) => parentId)).toEqual([null, null, null]);
+    expect(readPack(JSON.stringify(saved))).toEqual(saved);
+  });
+
   test('hands on what this version does not know, also after it was taken in', () => {
     const papers = [{ id: newId(), title: 'Paper 1', parts: [{ marks: 5 }] }];
     const newer = readPack(changed({ papers, motto: 'Mind the undertow.' }));
@@ -48,6 +56,10 @@ describe('a course saved as a pack', () => {
     expect(packOf(deck, newer, MORNING)).toEqual({ ...pack, papers, motto: 'Mind the undertow.' });
   });
 });
+
+/** The topics under other parents. */
+const moved = (parentOf: (place: number) => string) =>
+  pack.topics.map((topic, i) => ({ ...topic, parentId: parentOf(i) }));
 
 describe('what is no good course pack is refused by what is wrong with it', () => {
   test.each([
@@ -63,9 +75,18 @@ describe('what is no good course pack is refused by what is wrong with it', () =
     ['an id that is none', changed({ course: { ...pack.course, id: '../x' } }), 'errorPackWrong'],
     ['a day that is none', changed({ course: { ...pack.course, examDay: '31.2.2026' } }), 'errorPackWrong'],
     ['a topic twice', changed({ topics: [...pack.topics, pack.topics[0]] }), 'errorPackWrong'],
+    ['a topic under none that is there', changed({ topics: moved(() => newId()) }), 'errorPackWrong'],
+    ['topics in a circle', changed({ topics: moved((i) => pack.topics[(i + 1) % 3]!.id) }), 'errorPackWrong'],
     ['a question without its topic', changed({ topics: pack.topics.slice(0, 2) }), 'errorPackWrong'],
   ])('%s', (_what, file, error) => {
     expect(refused(file).message).toBe(error);
+  });
+
+  test('a tree without end is refused before any screen walks down it', () => {
+    const chain = Array.from({ length: 5000 }, () => ({ ...pack.topics[0]!, id: newId() }));
+    const topics = chain.map((topic, i) => ({ ...topic, parentId: chain[i - 1]?.id ?? null }));
+    const file = changed({ topics, statements: [], questions: [], lessons: [] });
+    expect(refused(file).message).toBe('errorPackWrong');
   });
 
   test('the place that is wrong is named', () => {

@@ -31,6 +31,9 @@ const OUTCOMES = {
   staying: 'packStaying',
 } as const satisfies Record<Outcome, string>;
 
+/** So many are named: nobody reads thousands, and drawing them takes long. */
+const MOST_NAMED = 300;
+
 /** What taking a pack in would do: the course it brings, or what it adds, changes and drops in one that is there. */
 export function PackPreview({ look }: { look: PackLook }) {
   const { pack, deck, merged, isOlder } = look;
@@ -58,7 +61,7 @@ export function PackPreview({ look }: { look: PackLook }) {
         <details key={`${part} ${outcome}`}>
           <summary>{t(OUTCOMES[outcome], t(PART_NAMES[part]), rows.length)}</summary>
           <ul class="plain-list">
-            {rows.map((row) => (
+            {rows.slice(0, MOST_NAMED).map((row) => (
               <li key={row.id} class="wrap">
                 {outcome === 'changed' ? (
                   <Reworded row={row} before={rowIn(look, part, row.id)} />
@@ -67,6 +70,7 @@ export function PackPreview({ look }: { look: PackLook }) {
                 )}
               </li>
             ))}
+            {rows.length > MOST_NAMED && <li class="soft">{t('packMore', rows.length - MOST_NAMED)}</li>}
           </ul>
         </details>
       ))}

@@ -30,6 +30,20 @@ test('with no course yet, a pack is looked at and taken in, and the coverage of 
   expect(await db.count('questions')).toBe(2);
 });
 
+test('of very many questions the first are named and the rest are counted', async () => {
+  await openDesk('');
+  const questions = Array.from({ length: 305 }, (_, i) => ({
+    ...pack.questions[0]!,
+    id: crypto.randomUUID(),
+    prompt: `Question ${i + 1}?`,
+  }));
+  await openPack({ questions });
+  await read('Questions added: 305');
+  await read('Question 300?');
+  await read('and 5 more');
+  expect(screen.queryByText('Question 301?')).toBeNull();
+});
+
 test('leaving it as it was changes nothing', async () => {
   const db = await openDesk('');
   await openPack();
