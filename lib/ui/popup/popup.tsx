@@ -43,8 +43,8 @@ export function Popup() {
       const reopened = await popup.reopen();
       const plan = choice
         ? planFrom(await popup.stand(course.id), choice)
-        : (defaultPlan(reopened, null, rounds) ??
-          defaultPlan({ ...reopened, queue: [] }, await popup.stand(course.id), rounds));
+        : (defaultPlan(reopened, null, rounds, Date.now()) ??
+          defaultPlan({ ...reopened, queue: [] }, await popup.stand(course.id), rounds, Date.now()));
       setRun({ plan: plan!, choice, before: rounds.length });
     } catch (error) {
       fail(error);
@@ -61,7 +61,7 @@ export function Popup() {
         ended={popup.refresh}
       />
     );
-  const plan = defaultPlan(first, stood, done);
+  const plan = defaultPlan(first, stood, done, Date.now());
   const begin = (plan: RoundPlan, choice: RoundChoice | null) =>
     setRun({ plan, choice, before: done.length });
   return (

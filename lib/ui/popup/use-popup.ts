@@ -69,12 +69,22 @@ export function usePopup(): PopupState {
   return { first, stood, trouble, fail, refresh, stand, reopen };
 }
 
+/** Whether reasons speak of an exam that has begun by now. */
+const isPast = (first: FirstUp, now: number): boolean =>
+  first.queue.some(({ reason }) => reason.isForExam && reason.aimAt <= now);
+
 /**
  * The round over what gains most now: from the cache where it lasts, else from the whole course, with what the popup
  * shows first; null where neither is there yet.
+ * @param now epoch ms
  * @param done rounds of this popup: where the cache is older than their end, it does not know what they asked
  */
-export function defaultPlan(first: FirstUp, stood: Stood | null, done: readonly Round[]): RoundPlan | null {
+export function defaultPlan(
+  first: FirstUp,
+  stood: Stood | null,
+  done: readonly Round[],
+  now: number,
+): RoundPlan | null {
   const minutes = first.settings.roundMinutes;
   const courseId = first.course!.id;
   const asked = new Set(
@@ -84,7 +94,7 @@ export function defaultPlan(first: FirstUp, stood: Stood | null, done: readonly 
   );
   const cached = first.queue.filter(({ item }) => !asked.has(item.id));
   const plan = { courseId, minutes, turned: new Set<string>() };
-  if (lastsFor(cached, minutes)) return { ...plan, queue: cached };
+  if (lastsFor(cached, minutes) && !isPast(first, now)) return { ...plan, queue: cached };
   if (!stood) return null;
   const queue = nextItems(stood.standing.ranked, QUEUE_LENGTH).map((one) => ({
     item: one.item,

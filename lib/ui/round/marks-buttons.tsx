@@ -42,9 +42,9 @@ export function MarksButtons({ outOf, suggested, give }: MarksButtonsProps) {
       ref={box}
       tabIndex={-1}
       onKeyDown={(event) => {
-        // The key that uncovered, still held down, must not mark.
-        if (event.repeat) return event.preventDefault();
-        if (event.ctrlKey || event.altKey || event.metaKey) return;
+        // The key that uncovered, still held down, must not press the marks that are suggested.
+        if (event.repeat && (event.key === 'Enter' || event.key === ' ')) event.preventDefault();
+        if (event.ctrlKey || event.altKey || event.metaKey || event.repeat) return;
         const choice = choices.find((one) => keyOf(one, outOf).toLowerCase() === event.key.toLowerCase());
         if (!choice) return;
         event.preventDefault();

@@ -29,7 +29,7 @@ const tabBelow = (...ids: number[]) =>
 const cached = ({ id }: Question, seconds = 12) => ({
   kind: 'question' as const,
   id,
-  reason: aReason({ seconds }),
+  reason: aReason({ seconds, isForExam: false }),
 });
 const questions = [
   aQuestion({ courseId: course.id, topicId: tides.id, prompt: 'Which force raises the tides?' }),
@@ -155,6 +155,16 @@ test('with a cache too short for the round it waits until the deck is read', asy
   holdUpStanding();
   const nextUp = [{ courseId: course.id, at: MORNING, items: questions.map((one) => cached(one)) }];
   await openPopup(courseRows({ questions, nextUp }));
+  const start = (await see('button', /^Start a 2-minute round/)) as HTMLButtonElement;
+  expect(start.disabled).toBe(true);
+});
+
+test('a cache that speaks of an exam in the past starts no round by itself', async () => {
+  holdUpStanding();
+  const { many, nextUp } = manyCached();
+  const [row] = nextUp;
+  const past = row!.items.map((one) => ({ ...one, reason: aReason({ seconds: 20, aimAt: MORNING - 1 }) }));
+  await openPopup(courseRows({ questions: many, nextUp: [{ ...row!, items: past }] }));
   const start = (await see('button', /^Start a 2-minute round/)) as HTMLButtonElement;
   expect(start.disabled).toBe(true);
 });
