@@ -64,7 +64,15 @@ function StartButton({ minutes, start, choose }: StartButtonProps) {
   const ready = start !== null;
   // The first Enter after the button can be pressed begins the round: the focus must not wait for the next frame.
   useLayoutEffect(() => {
-    if (ready) button.current!.focus();
+    if (!ready) return;
+    const closing = new AbortController();
+    const focus = () => {
+      if (document.activeElement === document.body) button.current!.focus();
+    };
+    button.current!.focus();
+    // The popup's window may come to the front after that only, and begin with no focus.
+    addEventListener('focus', focus, { signal: closing.signal });
+    return () => closing.abort();
   }, [ready]);
   return (
     <div class="row">
