@@ -217,7 +217,12 @@ async function runRound(driver: BrowserDriver, origin: string, shoot: Shoot): Pr
   await sees(popup, 'Gains most now');
   await until('the round to be ready', async () => (await textOf(popup)).includes('topics ha'));
   await shoot('popup', popup);
-  await popup.press('Enter');
+  const isAsked = async () => (await textOf(popup)).includes('Uncover');
+  await until('the round to begin', async () => {
+    // A key that comes before the popup's window has the keyboard is lost: a person presses it again.
+    await popup.press('Enter');
+    return until('the first question', isAsked, 4_000).catch(() => null);
+  });
   // Full, part, none, full, ... as it may go.
   for (let asked = 0; asked < 5; asked++) {
     await sees(popup, 'Uncover');
