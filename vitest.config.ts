@@ -23,6 +23,8 @@ export default defineConfig({
           environment: 'node',
           // Most of their time goes by waiting for a page; each file has browsers of its own.
           maxWorkers: 2,
+          // On a busy machine a key or a click can miss a window. What passed only when tried again is marked in the output.
+          retry: 1,
           testTimeout: 60_000,
           hookTimeout: 60_000,
           // After the unit tests: real browsers need both cores.
