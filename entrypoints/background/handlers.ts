@@ -44,6 +44,9 @@ function listTopics(topics: Topic[]): SlipTopic[] {
   }));
 }
 
+/** A topic that is less likely is not suggested on the slip. */
+const LEAST_CHANCE = 0.01;
+
 /** The background's answers to every message. */
 export function deckHandlers(): Handlers {
   const open = deckKeeper();
@@ -66,7 +69,7 @@ export function deckHandlers(): Handlers {
         courseId: course.id,
         courseName: course.name,
         topics: listed,
-        suggestions: match.suggestions,
+        suggestions: match.suggestions.filter(({ chance }) => chance >= LEAST_CHANCE),
         offSyllabus: match.offSyllabus,
         moments: momentsAmong(clips),
         // A topic that a newer syllabus dropped is no longer aimed at.

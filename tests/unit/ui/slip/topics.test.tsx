@@ -38,8 +38,8 @@ const found = () => screen.queryAllByRole('listitem').map((item) => item.textCon
 test('suggested topics stand with the words that decided', () => {
   showTopics();
   expect(listed()).toEqual([
-    ' 1.1 Deep water – 71 % likely, because of deep water, wavelength',
-    ' 1.2 Shallow water – 20 % likely, because of waves',
+    ' 1.1 Deep water – 71% likely, because of deep water, wavelength',
+    ' 1.2 Shallow water – 20% likely, because of waves',
   ]);
 });
 
@@ -134,7 +134,7 @@ test('Enter on a tick keeps', async () => {
 test('the likeliest topic is ticked beforehand, alone', async () => {
   showSlip({});
   await see('checkbox', /Deep water/);
-  expect(ticked()).toEqual(['*1.1 Deep water – 71 % likely, because of deep water, wavelength']);
+  expect(ticked()).toEqual(['*1.1 Deep water – 71% likely, because of deep water, wavelength']);
 });
 
 test('the topic that was aimed at goes before the likeliest, and says so', async () => {
