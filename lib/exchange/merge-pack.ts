@@ -1,8 +1,8 @@
 import type { Id, Millis } from '#lib/model/basics.ts';
-import type { Course } from '#lib/model/course.ts';
+import { type Course, FIRST_PRINT } from '#lib/model/course.ts';
 import type { Question } from '#lib/model/item.ts';
 import type { Lesson } from '#lib/model/lesson.ts';
-import type { Statement, Topic } from '#lib/model/topic.ts';
+import { NEW_TOPIC, type Statement, type Topic } from '#lib/model/topic.ts';
 import type { z } from 'zod';
 import {
   type CoursePack,
@@ -110,7 +110,7 @@ export function mergePack(
   );
   const questions = merge<Question, z.infer<typeof PackQuestion>>(
     listsOf('questions', QUESTION),
-    { ...fresh, clipId: null },
+    { ...fresh, clipId: null, lineId: null },
     ({ id }) => !deck?.attempted.has(id),
   );
   const lessons = merge<Lesson, z.infer<typeof PackLesson>>(
@@ -175,7 +175,9 @@ function mergeTopics(
       courseId: pack.course.id,
       createdAt: back.get(topic.id)?.createdAt ?? now,
       changedAt: now,
-      dropped: false,
+      ...NEW_TOPIC,
+      unclear: back.get(topic.id)?.unclear ?? false,
+      cleared: back.get(topic.id)?.cleared ?? [],
     })),
     changed: merged.changed.map(({ after }) => ({ ...after, changedAt: now })),
     dropped: merged.dropped
@@ -212,7 +214,12 @@ function mergeCourse(
   theirs: z.infer<typeof PackCourse>,
   now: Millis,
 ): { row: Course; isChanged: boolean; isKept: boolean } {
-  if (!ours) return { row: { ...theirs, createdAt: now, changedAt: now }, isChanged: false, isKept: false };
+  if (!ours)
+    return {
+      row: { ...FIRST_PRINT, ...theirs, createdAt: now, changedAt: now },
+      isChanged: false,
+      isKept: false,
+    };
   const { row, isKept } = mergeFields(ours, last, theirs, COURSE);
   const isChanged = row !== ours;
   return { row: isChanged ? { ...row, changedAt: now } : row, isChanged, isKept };

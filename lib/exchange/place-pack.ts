@@ -1,4 +1,5 @@
 import type { Id } from '#lib/model/basics.ts';
+import { NEW_TOPIC } from '#lib/model/topic.ts';
 import { matchRows } from '#lib/syllabus/match-rows.ts';
 import { rowsOf } from '#lib/syllabus/rows-of.ts';
 import type { CoursePack } from './course-pack.ts';
@@ -17,7 +18,7 @@ export function matchPack(
 ): PackIds {
   const kept = { courseId: pack.course.id, createdAt: 0, changedAt: 0 };
   const rows = rowsOf({
-    topics: pack.topics.map((topic) => ({ ...topic, ...kept, dropped: false })),
+    topics: pack.topics.map((topic) => ({ ...topic, ...kept, ...NEW_TOPIC })),
     statements: pack.statements.map((statement) => ({ ...statement, ...kept })),
   });
   const found = matchRows(rows, { topics, statements });

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { Id, Millis } from './basics.ts';
 import { ItemKind } from './item.ts';
+import { RoundOrder } from './round-order.ts';
 
 /** One recall of a question or line, with its marks. An append-only fact: never changed, never derived. */
 export const Attempt = z
@@ -20,6 +21,10 @@ export const Attempt = z
     outOf: z.number().int().min(1).max(20),
     /** What the student typed; empty when answered in mind. */
     typed: z.string().max(20_000),
+    /** The order in which its round went; null where that was not recorded. */
+    order: RoundOrder.nullable(),
+    /** Asked from the answer's side. */
+    turned: z.boolean(),
   })
   .refine((a) => a.marks <= a.outOf, { message: 'more marks than there are' });
 export type Attempt = z.infer<typeof Attempt>;

@@ -1,5 +1,7 @@
 import { z } from 'zod';
 import { Id, Kept } from './basics.ts';
+import { AllCleared } from './cleared.ts';
+import { LeftOut } from './left-out.ts';
 import { Selector } from './selector.ts';
 import { StatementIds } from './topic.ts';
 
@@ -38,8 +40,17 @@ export const ClipFields = Kept.extend({
   selectors: z.array(Selector).max(5),
   /** Pictures of the clip, in their order. */
   pictureIds: z.array(Id).max(20),
+  leftOut: LeftOut,
+  cleared: AllCleared,
 });
 
 /** A passage or picture kept from a source, with the student's own words beside it. */
 export const Clip = ClipFields.refine(isSomething, { message: 'empty' });
 export type Clip = z.infer<typeof Clip>;
+
+/** What nobody has said of a clip when it is kept. */
+export const NEW_CLIP: Pick<Clip, 'statementIds' | 'leftOut' | 'cleared'> = {
+  statementIds: [],
+  leftOut: null,
+  cleared: [],
+};

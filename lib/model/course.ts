@@ -10,8 +10,14 @@ export const Course = Kept.extend({
   targetSides: z.number().int().min(1).max(100),
   /** How many questions the course should have. */
   targetQuestions: z.number().int().min(1).max(2000),
+  /** What the notes are printed on: A4 of ISO 216, or US Letter. */
+  paper: z.enum(['a4', 'letter']),
+  columns: z.union([z.literal(1), z.literal(2)]),
 });
 export type Course = z.infer<typeof Course>;
 
 /** What a course aims at until someone says otherwise. Common practice in teaching. */
 export const FIRST_TARGETS = { targetSides: 8, targetQuestions: 100 } as const;
+
+/** How notes are printed until someone says otherwise. */
+export const FIRST_PRINT = { paper: 'a4', columns: 2 } as const;

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { Id, Kept } from './basics.ts';
+import { LeftOut } from './left-out.ts';
 import { StatementIds } from './topic.ts';
 
 /** What every recallable thing has in common. */
@@ -17,14 +18,27 @@ export const Question = Recallable.extend({
   prompt: z.string().trim().min(1).max(4000),
   answer: z.string().trim().min(1).max(20_000),
   marks: z.number().int().min(1).max(20),
+  /** The note line that it stands beside; null where it stands alone. */
+  lineId: Id.nullable(),
 });
 export type Question = z.infer<typeof Question>;
 
-/** One line of the condensed notes: a lead that is shown and a rest that can be covered. */
+/** How far lines can be moved in below one another. */
+export const DEEPEST_LINE = 5;
+
+/**
+ * One line of the condensed notes: a lead that is shown and a rest that can be covered. A line without a rest heads the
+ * lines below it or says something that need not be recalled; one without either has just been begun.
+ */
 export const Line = Recallable.extend({
-  lead: z.string().trim().min(1).max(2000),
-  rest: z.string().trim().min(1).max(20_000),
+  lead: z.string().trim().max(20_000),
+  rest: z.string().trim().max(20_000),
   order: z.number().int().nonnegative(),
+  /** How far it is moved in: 0 at the margin. */
+  depth: z.number().int().min(0).max(DEEPEST_LINE),
+  leftOut: LeftOut,
+  /** Diagrams that stand below it. */
+  pictureIds: z.array(Id).max(10),
 });
 export type Line = z.infer<typeof Line>;
 
@@ -56,6 +70,18 @@ export const itemOfQuestion = (q: Question): Item => ({
   covers: q.answer,
   marks: q.marks,
 });
+
+/** What nobody has said of a line when it is begun. */
+export const NEW_LINE: Pick<Line, 'statementIds' | 'depth' | 'leftOut' | 'pictureIds'> = {
+  statementIds: [],
+  depth: 0,
+  leftOut: null,
+  pictureIds: [],
+};
+
+/** Whether a round can ask a line: it is in the notes, with something to show and something to cover. */
+export const isAsked = ({ lead, rest, leftOut }: Pick<Line, 'lead' | 'rest' | 'leftOut'>): boolean =>
+  lead !== '' && rest !== '' && leftOut === null;
 
 export const itemOfLine = (l: Line): Item => ({
   kind: 'line',

@@ -10,11 +10,14 @@ export const WebAddress = z
 /** The name of a file without an address, by its contents: RFC 6920, `ni:///sha-256;` and base64url. */
 export const FileName = z.string().regex(/^ni:\/\/\/sha-256;[A-Za-z0-9_-]{43}$/);
 
-/** Where a clip came from. */
+/** The name of the student's own notes: RFC 9562 in the form of RFC 8141. */
+export const OwnName = z.string().regex(/^urn:uuid:[0-9a-f-]{36}$/);
+
+/** Where a clip came from; 'own' are the student's own notes. */
 export const Source = Kept.extend({
-  kind: z.enum(['page', 'video', 'pdf']),
-  /** The page's address without its fragment, or the name of a file: one source each. */
-  url: z.union([WebAddress, FileName]),
+  kind: z.enum(['page', 'video', 'pdf', 'own']),
+  /** The page's address without its fragment, or the name of a file or of own notes: one source each. */
+  url: z.union([WebAddress, FileName, OwnName]),
   title: z.string().max(1000),
   site: z.string().max(300),
   author: z.string().max(300),

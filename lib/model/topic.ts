@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { Id, Kept } from './basics.ts';
+import { AllCleared } from './cleared.ts';
 
 /** What a share is given in. Parts say only how siblings compare. */
 export const ShareUnit = z.enum(['percent', 'marks', 'hours', 'parts']);
@@ -26,8 +27,18 @@ export const Topic = Kept.extend({
   off: z.boolean(),
   /** A newer version of the syllabus has it no longer. What is dropped is off. */
   dropped: z.boolean(),
+  /** The student must return to it. */
+  unclear: z.boolean(),
+  cleared: AllCleared,
 });
 export type Topic = z.infer<typeof Topic>;
+
+/** What the student has not said anything of yet. */
+export const NEW_TOPIC: Pick<Topic, 'dropped' | 'unclear' | 'cleared'> = {
+  dropped: false,
+  unclear: false,
+  cleared: [],
+};
 
 /** The statements of the syllabus that something answers. One that is gone counts for nothing. */
 export const StatementIds = z.array(Id).max(200);

@@ -1,7 +1,8 @@
 import type { Item } from '#lib/model/item.ts';
+import type { RoundOrder } from '#lib/model/round-order.ts';
 
-/** The order of a round: as the notes stand, from the last to the first, or such that nothing follows what it follows there. */
-export type Direction = 'forward' | 'backToFront' | 'outOfOrder';
+/** An order that goes by how the notes stand. */
+export type Direction = Exclude<RoundOrder, 'gain'>;
 
 /** Shuffles that are tried; about one in three has no two in their usual sequence. */
 const TRIES = 60;

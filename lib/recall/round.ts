@@ -1,6 +1,7 @@
 import type { Attempt } from '#lib/model/attempt.ts';
 import type { Id } from '#lib/model/basics.ts';
 import type { Item } from '#lib/model/item.ts';
+import type { RoundOrder } from '#lib/model/round-order.ts';
 import { isChoice } from './marks.ts';
 
 /**
@@ -31,6 +32,9 @@ export interface Round {
   /** Items still to come. */
   queue: Item[];
   marked: Marked[];
+  order: RoundOrder;
+  /** Ids of items that are asked from the answer's side. */
+  turned: readonly Id[];
   /** Seconds that had gone by at the latest event, and when that was. */
   usedSeconds: number;
   lastAt: number;
@@ -42,7 +46,8 @@ export type AttemptDraft = Omit<Attempt, 'id'>;
 
 /**
  * Start a round.
- * @param start `queue` best first, where an item that comes twice counts once; `minutes` above 0; `at` in epoch ms
+ * @param start `queue` best first, where an item that comes twice counts once; `minutes` above 0; `at` in epoch ms; `order` and `turned` are
+ *   recorded with its attempts: what gains most, and nothing turned, unless given
  */
 export function startRound(start: {
   id: Id;
@@ -50,11 +55,27 @@ export function startRound(start: {
   at: number;
   minutes: number;
   queue: readonly Item[];
+  order?: RoundOrder;
+  turned?: Iterable<Id>;
 }): Round {
-  const { id, courseId, at, minutes } = start;
+  const { id, courseId, at, minutes, order = 'gain', turned = [] } = start;
   const queue = [...new Map(start.queue.map((item) => [item.id, item])).values()];
   const clock = { usedSeconds: 0, lastAt: at, shownAt: at, uncoveredAt: null };
-  return shown({ id, courseId, minutes, queue, marked: [], ended: null, current: null, ...clock }, at);
+  return shown(
+    {
+      id,
+      courseId,
+      minutes,
+      order,
+      turned: [...turned],
+      queue,
+      marked: [],
+      ended: null,
+      current: null,
+      ...clock,
+    },
+    at,
+  );
 }
 
 /** The student uncovers the answer. Out of turn (already uncovered, or ended) it changes nothing. */
@@ -127,6 +148,8 @@ function draftOf(
     marks: answer.marks,
     outOf: item.marks,
     typed: answer.typed,
+    order: round.order,
+    turned: round.turned.includes(item.id),
   };
 }
 

@@ -1,4 +1,12 @@
-import { type Item, type ItemKind, Line, Question, itemOfLine, itemOfQuestion } from '#lib/model/item.ts';
+import {
+  type Item,
+  type ItemKind,
+  Line,
+  Question,
+  isAsked,
+  itemOfLine,
+  itemOfQuestion,
+} from '#lib/model/item.ts';
 import type { Db } from './schema.ts';
 
 /** What names an item. */
@@ -8,7 +16,7 @@ export interface ItemName {
 }
 
 const AsQuestion = Question.transform(itemOfQuestion);
-const AsLine = Line.transform(itemOfLine);
+const AsLine = Line.refine(isAsked).transform(itemOfLine);
 
 /** Gives a row by its key, in a transaction that is open. */
 export type Get = (store: 'questions' | 'lines', id: string) => Promise<unknown>;

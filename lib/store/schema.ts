@@ -5,12 +5,14 @@ import { Course } from '#lib/model/course.ts';
 import { Line, Question } from '#lib/model/item.ts';
 import { KeptPack } from '#lib/model/kept-pack.ts';
 import { Lesson } from '#lib/model/lesson.ts';
+import { MemoryCache } from '#lib/model/memory-cache.ts';
 import { NextUp } from '#lib/model/next-up.ts';
 import { Picture } from '#lib/model/picture.ts';
 import { SetAside } from '#lib/model/set-aside.ts';
 import { Settings } from '#lib/model/settings.ts';
 import { Source } from '#lib/model/source.ts';
 import { SourceFile } from '#lib/model/source-file.ts';
+import { Step } from '#lib/model/step.ts';
 import { Statement, Topic } from '#lib/model/topic.ts';
 
 /** The database's shape. Change it together with a new file in migrations/. */
@@ -29,10 +31,17 @@ export interface Deck extends DBSchema {
   /** By course: the course pack that it came from or was saved as. */
   packs: { key: string; value: KeptPack };
   /** Append-only facts. */
-  attempts: { key: string; value: Attempt; indexes: { course: string; item: string } };
+  attempts: {
+    key: string;
+    value: Attempt;
+    indexes: { course: string; item: string; courseAt: [string, number] };
+  };
   settings: { key: string; value: Settings };
   /** Caches, by course. Any row may be deleted at any time. */
   nextUp: { key: string; value: NextUp };
+  memories: { key: string; value: MemoryCache };
+  /** What can be undone, oldest first. */
+  steps: { key: number; value: Step };
   setAside: { key: number; value: SetAside };
 }
 
@@ -55,6 +64,8 @@ export const ROWS = {
   attempts: Attempt,
   settings: Settings,
   nextUp: NextUp,
+  memories: MemoryCache,
+  steps: Step,
   setAside: SetAside,
 } as const satisfies { [S in StoreName]: { safeParse(row: unknown): unknown } };
 

@@ -1,4 +1,4 @@
-import type { Statement, Topic } from '#lib/model/topic.ts';
+import { NEW_TOPIC, type Statement, type Topic } from '#lib/model/topic.ts';
 import { cutText } from './outline/cut-text.ts';
 import { parentsOf } from './outline/kinds.ts';
 import { matchRows } from './match-rows.ts';
@@ -47,7 +47,8 @@ export function buildSyllabus(
     const parentId = ids[parents[order] ?? -1] ?? null;
     const place = { id: ids[order] ?? ctx.newId(), courseId: ctx.courseId, order, code: row.code };
     const old = kept[order];
-    if (row.kind === 'topic') built.topics.push(touched(topicOf(row, place, parentId), old, ctx.now));
+    if (row.kind === 'topic')
+      built.topics.push(touched(topicOf(row, place, parentId, old as Topic | undefined), old, ctx.now));
     else if (parentId) built.statements.push(touched(statementOf(row, place, parentId), old, ctx.now));
   });
   built.dropped = droppedOf(before.topics, built.topics, ctx.now);
@@ -58,7 +59,12 @@ export function buildSyllabus(
 type Place = Pick<Topic, 'id' | 'courseId' | 'order' | 'code'>;
 type Fresh<Kept> = Omit<Kept, 'createdAt' | 'changedAt'>;
 
-const topicOf = (row: OutlineDraftRow, place: Place, parentId: string | null): Fresh<Topic> => ({
+const topicOf = (
+  row: OutlineDraftRow,
+  place: Place,
+  parentId: string | null,
+  old: Topic | undefined,
+): Fresh<Topic> => ({
   ...place,
   parentId,
   title: row.text,
@@ -66,7 +72,8 @@ const topicOf = (row: OutlineDraftRow, place: Place, parentId: string | null): F
   unit: row.share === null ? 'parts' : (row.unit ?? 'parts'),
   group: row.group ?? '',
   off: row.off ?? false,
-  dropped: false,
+  ...NEW_TOPIC,
+  ...(old && { unclear: old.unclear, cleared: old.cleared }),
 });
 
 const statementOf = (row: OutlineDraftRow, place: Place, topicId: string): Fresh<Statement> => ({

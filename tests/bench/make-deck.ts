@@ -1,7 +1,7 @@
 import type { Attempt } from '#lib/model/attempt.ts';
-import { type Course, FIRST_TARGETS } from '#lib/model/course.ts';
+import { type Course, FIRST_PRINT, FIRST_TARGETS } from '#lib/model/course.ts';
 import type { Question } from '#lib/model/item.ts';
-import type { Topic } from '#lib/model/topic.ts';
+import { NEW_TOPIC, type Topic } from '#lib/model/topic.ts';
 import { Random } from './random.ts';
 import { Words } from './words.ts';
 
@@ -29,16 +29,22 @@ export function makeDeck({ topics, questions, attempts }: DeckSize, now: number)
   const start = now - DAYS_OF_STUDY * DAY_MS;
   const kept = () => ({ id: random.id(), createdAt: start, changedAt: start });
   const examDay = new Date(now + 45 * DAY_MS).toISOString().slice(0, 10);
-  const course: Course = { ...kept(), name: 'Foundation Oceanography', examDay, ...FIRST_TARGETS };
+  const course: Course = {
+    ...kept(),
+    name: 'Foundation Oceanography',
+    examDay,
+    ...FIRST_TARGETS,
+    ...FIRST_PRINT,
+  };
   const courseId = course.id;
   const made: MadeDeck = { course, topics: [], questions: [], attempts: [] };
   for (let order = 0; order < topics; order++) {
     const place = { courseId, parentId: null, order, code: String(order + 1), share: null };
-    const whole = { unit: 'parts' as const, group: '', off: false, dropped: false };
+    const whole = { unit: 'parts' as const, group: '', off: false, ...NEW_TOPIC };
     made.topics.push({ ...kept(), ...place, ...whole, title: words.text(4) });
   }
   for (let i = 0; i < questions; i++) {
-    const apart = { clipId: null, statementIds: [] };
+    const apart = { clipId: null, statementIds: [], lineId: null };
     const text = { prompt: `${words.text(10)}?`, answer: `${words.text(22)}.`, marks: 1 + random.below(3) };
     made.questions.push({ ...kept(), courseId, topicId: random.pick(made.topics).id, ...apart, ...text });
   }
@@ -63,5 +69,7 @@ function attemptOf(deck: MadeDeck, i: number, all: number, start: number, random
     marks: question.marks - lost,
     outOf: question.marks,
     typed: '',
+    order: 'gain',
+    turned: false,
   };
 }

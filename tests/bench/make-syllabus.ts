@@ -1,6 +1,6 @@
-import type { Clip } from '#lib/model/clip.ts';
-import type { Line, Question } from '#lib/model/item.ts';
-import type { Statement, Topic } from '#lib/model/topic.ts';
+import { type Clip, NEW_CLIP } from '#lib/model/clip.ts';
+import { type Line, NEW_LINE, type Question } from '#lib/model/item.ts';
+import { NEW_TOPIC, type Statement, type Topic } from '#lib/model/topic.ts';
 import { Random } from './random.ts';
 import { Words } from './words.ts';
 
@@ -32,7 +32,7 @@ export class SyllabusMaker {
         title: this.text(4),
         ...NO_TIER,
         unit: 'parts',
-        dropped: false,
+        ...NEW_TOPIC,
       };
       this.topics.push(topic);
       if (isTop) parentId = topic.id;
@@ -63,7 +63,6 @@ export class SyllabusMaker {
         ...this.#kept(),
         sourceId: this.#random.id(),
         topicIds: [this.#leaf()],
-        statementIds: [],
         text,
         html: `<p>${text}</p>`,
         ownWords: this.#random.next() < 0.5 ? this.text(20) : '',
@@ -71,6 +70,7 @@ export class SyllabusMaker {
         headings: [this.text(4)],
         selectors: [{ type: 'TextQuoteSelector' as const, exact: text }],
         pictureIds: [],
+        ...NEW_CLIP,
       };
     });
   }
@@ -84,6 +84,7 @@ export class SyllabusMaker {
       prompt: `${this.text(10)}?`,
       answer: this.text(20),
       marks: 1,
+      lineId: null,
     }));
   }
 
@@ -92,7 +93,7 @@ export class SyllabusMaker {
       ...this.#kept(),
       topicId: this.#leaf(),
       clipId: null,
-      statementIds: [],
+      ...NEW_LINE,
       lead: this.text(5),
       rest: this.text(10),
       order,

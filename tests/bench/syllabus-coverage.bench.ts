@@ -93,7 +93,15 @@ function makeDeck(): CourseDeck {
 function attemptAt({ course, questions }: CourseDeck, at: number): Attempt {
   const { id, topicId } = random.pick(questions);
   const marks = random.next() < 0.8 ? 1 : 0;
-  const rest = { itemKind: 'question' as const, roundId: random.id(), seconds: 9, outOf: 1, typed: '' };
+  const rest = {
+    itemKind: 'question' as const,
+    roundId: random.id(),
+    seconds: 9,
+    outOf: 1,
+    typed: '',
+    order: 'gain' as const,
+    turned: false,
+  };
   return { id: random.id(), courseId: course.id, topicId, itemId: id, at, marks, ...rest };
 }
 

@@ -21,6 +21,8 @@ export const aCourse = (over: Partial<Course> = {}): Course => ({
   examDay: '2026-04-20',
   targetSides: 8,
   targetQuestions: 100,
+  paper: 'a4',
+  columns: 2,
   ...over,
 });
 
@@ -36,6 +38,8 @@ export const aTopic = (over: Partial<Topic> = {}): Topic => ({
   group: '',
   off: false,
   dropped: false,
+  unclear: false,
+  cleared: [],
   ...over,
 });
 
@@ -64,6 +68,8 @@ export const aClip = (over: Partial<Clip> = {}): Clip => ({
   headings: [],
   selectors: [{ type: 'TextQuoteSelector', exact: 'Long waves outrun short ones.' }],
   pictureIds: [],
+  leftOut: null,
+  cleared: [],
   ...over,
 });
 
@@ -76,6 +82,7 @@ export const aQuestion = (over: Partial<Question> = {}): Question => ({
   prompt: 'Which waves travel faster in deep water?',
   answer: 'The longer ones.',
   marks: 1,
+  lineId: null,
   ...over,
 });
 
@@ -88,6 +95,9 @@ export const aLine = (over: Partial<Line> = {}): Line => ({
   lead: 'Deep-water speed',
   rest: 'grows with the square root of the wavelength',
   order: 0,
+  depth: 0,
+  leftOut: null,
+  pictureIds: [],
   ...over,
 });
 
@@ -115,6 +125,8 @@ export const anAttempt = (over: Partial<Attempt> = {}): Attempt => ({
   marks: 1,
   outOf: 1,
   typed: '',
+  order: 'gain',
+  turned: false,
   ...over,
 });
 

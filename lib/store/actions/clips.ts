@@ -1,4 +1,4 @@
-import { Clip } from '#lib/model/clip.ts';
+import { Clip, NEW_CLIP } from '#lib/model/clip.ts';
 import type { Picture } from '#lib/model/picture.ts';
 import { Source } from '#lib/model/source.ts';
 import { SETTINGS_KEY, Settings } from '#lib/model/settings.ts';
@@ -10,7 +10,7 @@ import { checked, write, type WriteTransaction } from '../write.ts';
 /** What the slip hands over: the clip without its ids and times, and the page it is from. */
 export type ClipDraft = Omit<
   Clip,
-  'id' | 'sourceId' | 'pictureIds' | 'statementIds' | 'createdAt' | 'changedAt'
+  'id' | 'sourceId' | 'pictureIds' | 'createdAt' | 'changedAt' | keyof typeof NEW_CLIP
 > & {
   pictures: Pick<Picture, 'bytes' | 'type' | 'width' | 'height' | 'alt'>[];
 };
@@ -53,7 +53,7 @@ async function newClip(
   at: number,
 ): Promise<Clip> {
   const kept = () => ({ id: crypto.randomUUID(), createdAt: at, changedAt: at });
-  const clip = { ...draft, ...kept(), sourceId, statementIds: [] };
+  const clip = { ...draft, ...kept(), sourceId, ...NEW_CLIP };
   const pictureIds: string[] = [];
   for (const picture of pictures) {
     const row = checked('pictures', { ...picture, ...kept(), courseId: draft.courseId, clipId: clip.id });
@@ -84,7 +84,7 @@ async function keepSource(
 export async function changeClip(
   db: Db,
   id: string,
-  change: Partial<Pick<Clip, 'topicIds' | 'statementIds' | 'ownWords' | 'unclear'>>,
+  change: Partial<Pick<Clip, 'topicIds' | 'statementIds' | 'ownWords' | 'unclear' | 'leftOut' | 'cleared'>>,
   at: number,
 ): Promise<Clip> {
   return write(db, ['clips'], async (transaction) => {

@@ -1,4 +1,4 @@
-import { Course, FIRST_TARGETS } from '#lib/model/course.ts';
+import { Course, FIRST_PRINT, FIRST_TARGETS } from '#lib/model/course.ts';
 import { FIRST_SETTINGS, SETTINGS_KEY, Settings } from '#lib/model/settings.ts';
 import type { Statement, Topic } from '#lib/model/topic.ts';
 import { StudentError } from '#lib/model/student-error.ts';
@@ -31,6 +31,7 @@ export async function startCourse(
     createdAt: at,
     changedAt: at,
     ...FIRST_TARGETS,
+    ...FIRST_PRINT,
     ...draft,
   });
   const settings = await readSettings(db);
@@ -47,7 +48,7 @@ export async function startCourse(
 export async function changeCourse(
   db: Db,
   id: string,
-  change: Partial<Pick<Course, 'name' | 'examDay' | 'targetSides' | 'targetQuestions'>>,
+  change: Partial<Pick<Course, 'name' | 'examDay' | 'targetSides' | 'targetQuestions' | 'paper' | 'columns'>>,
   at: number,
 ): Promise<void> {
   await write(db, ['courses', 'nextUp'], async (transaction) => {

@@ -1,17 +1,23 @@
-import type { Line, Question } from '#lib/model/item.ts';
+import { type Line, NEW_LINE, type Question } from '#lib/model/item.ts';
 import type { Db } from '../schema.ts';
 import { ROWS } from '../schema.ts';
 import { StudentError } from '#lib/model/student-error.ts';
 import { checked, write } from '../write.ts';
 
-/** Without a word on statements, an item answers none. */
-type Fields<T extends Question | Line> = Omit<T, 'id' | 'createdAt' | 'changedAt' | 'statementIds'> &
-  Partial<Pick<T, 'statementIds'>>;
+/** Fields of a new row, apart from those that have a first value. */
+type Fields<T extends Question | Line, First extends keyof T> = Omit<
+  T,
+  'id' | 'createdAt' | 'changedAt' | First
+> &
+  Partial<Pick<T, First>>;
+type NewQuestion = Fields<Question, 'statementIds' | 'lineId'>;
+type NewLine = Omit<Fields<Line, keyof typeof NEW_LINE>, 'order'>;
 
 /** Adds a question. */
-export async function addQuestion(db: Db, fields: Fields<Question>, at: number): Promise<Question> {
+export async function addQuestion(db: Db, fields: NewQuestion, at: number): Promise<Question> {
   const question = checked('questions', {
     statementIds: [],
+    lineId: null,
     ...fields,
     id: crypto.randomUUID(),
     createdAt: at,
@@ -25,13 +31,13 @@ export async function addQuestion(db: Db, fields: Fields<Question>, at: number):
 }
 
 /** Adds a note line, after the last one of its course. */
-export async function addLine(db: Db, fields: Omit<Fields<Line>, 'order'>, at: number): Promise<Line> {
+export async function addLine(db: Db, fields: NewLine, at: number): Promise<Line> {
   return write(db, ['lines', 'nextUp'], async (transaction) => {
     const lines = transaction.objectStore('lines');
     const before = await lines.index('course').getAll(fields.courseId);
     const order = before.reduce((next, line) => Math.max(next, line.order + 1), 0);
     const line = checked('lines', {
-      statementIds: [],
+      ...NEW_LINE,
       ...fields,
       order,
       id: crypto.randomUUID(),
@@ -48,7 +54,7 @@ export async function addLine(db: Db, fields: Omit<Fields<Line>, 'order'>, at: n
 export async function changeQuestion(
   db: Db,
   id: string,
-  change: Partial<Pick<Question, 'prompt' | 'answer' | 'marks' | 'topicId' | 'statementIds'>>,
+  change: Partial<Pick<Question, 'prompt' | 'answer' | 'marks' | 'topicId' | 'statementIds' | 'lineId'>>,
   at: number,
 ): Promise<void> {
   await write(db, ['questions', 'nextUp'], async (transaction) => {

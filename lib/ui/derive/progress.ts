@@ -1,5 +1,5 @@
 import { type Attempt } from '#lib/model/attempt.ts';
-import { type Item, itemOfLine, itemOfQuestion } from '#lib/model/item.ts';
+import { type Item, isAsked, itemOfLine, itemOfQuestion } from '#lib/model/item.ts';
 import { type ItemMemory, chanceAt, memoryOf, withAttempt } from '#lib/recall/memory.ts';
 import { type RankInput, type Ranked, aimOf, rankItems, rankerOf } from '#lib/recall/next-item.ts';
 import { isSecured } from '#lib/recall/secured.ts';
@@ -39,7 +39,7 @@ export function progressOf(deck: CourseDeck, now: number): Progress {
     if (attempts.length > 0 && isSecured(attempts, chanceAt(memory, clock, aim), dayOf)) secured.add(item.id);
   };
   for (const question of deck.questions) add(itemOfQuestion(question), question.createdAt);
-  for (const line of deck.lines) add(itemOfLine(line), line.createdAt);
+  for (const line of deck.lines) if (isAsked(line)) add(itemOfLine(line), line.createdAt);
   const counted = new Set(deck.attempts.map(({ id }) => id));
   return { items, memories, clock, secured, attempted: new Set(byItem.keys()), attempts: byItem, counted };
 }
@@ -103,6 +103,7 @@ export function rankedAfter(
 
 /** What evidence each topic has, and its gaps, worst first. */
 export function coverDeck(deck: CourseDeck, { secured, attempted }: Progress): Coverage {
-  const { topics, statements, clips, questions, lines, lessons } = deck;
+  const { topics, statements, clips, questions, lessons } = deck;
+  const lines = deck.lines.filter(isAsked);
   return coverageOf({ topics, statements, clips, questions, lines, lessons, secured, attempted });
 }

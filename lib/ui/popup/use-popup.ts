@@ -93,7 +93,7 @@ export function defaultPlan(
       .flatMap(({ marked }) => marked.map(({ item }) => item.id)),
   );
   const cached = first.queue.filter(({ item }) => !asked.has(item.id));
-  const plan = { courseId, minutes, turned: new Set<string>() };
+  const plan = { courseId, minutes, order: 'gain' as const, turned: new Set<string>() };
   if (lastsFor(cached, minutes) && !isPast(first, now)) return { ...plan, queue: cached };
   if (!stood) return null;
   const queue = nextItems(stood.standing.ranked, QUEUE_LENGTH).map((one) => ({

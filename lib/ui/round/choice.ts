@@ -1,5 +1,6 @@
+import type { RoundOrder } from '#lib/model/round-order.ts';
 import type { Upcoming } from '#lib/model/next-up.ts';
-import { type Direction, canBeTurned, inDirection } from '#lib/recall/directions.ts';
+import { canBeTurned, inDirection } from '#lib/recall/directions.ts';
 import { type Ranked, nextItems } from '#lib/recall/next-item.ts';
 import { weakTopics } from '#lib/recall/weak-topics.ts';
 import type { CourseDeck } from '#lib/store/course-deck.ts';
@@ -10,13 +11,10 @@ import type { RoundPlan } from './round-plan.ts';
 /** What a round is over. */
 export type Scope = { of: 'all' | 'weak' | 'unclear' } | { of: 'topic'; topicId: string };
 
-/** In what order: what gains most first, or as the notes stand and its opposites. */
-export type Order = 'gain' | Direction;
-
 /** A round as the student chose it. */
 export interface RoundChoice {
   scope: Scope;
-  order: Order;
+  order: RoundOrder;
   minutes: number;
   /** Questions are asked from the answer's side where that makes sense. */
   turned: boolean;
@@ -65,7 +63,8 @@ export function planOf(
   const turned = choice.turned
     ? queue.filter(({ item }) => item.kind === 'question' && canBeTurned(item)).map(({ item }) => item.id)
     : [];
-  return { courseId: standing.deck.course.id, minutes: choice.minutes, queue, turned: new Set(turned) };
+  const { minutes, order } = choice;
+  return { courseId: standing.deck.course.id, minutes, order, queue, turned: new Set(turned) };
 }
 
 /** A topic and all below it. */

@@ -1,9 +1,10 @@
+import type { RoundOrder } from '#lib/model/round-order.ts';
 import { useMemo, useState } from 'preact/hooks';
 import { weakTopics } from '#lib/recall/weak-topics.ts';
 import type { Standing } from '../derive/next-up.ts';
 import { topicName, topicNames } from '../parts/topic-name.ts';
 import { percent, t, tn } from '../text.ts';
-import { type Order, type RoundChoice, type Scope, itemsOf, withAbove } from './choice.ts';
+import { type RoundChoice, type Scope, itemsOf, withAbove } from './choice.ts';
 
 const MINUTES = Array.from({ length: 20 }, (_, i) => i + 1);
 
@@ -12,7 +13,7 @@ const ORDERS = {
   forward: 'orderForward',
   backToFront: 'orderBackToFront',
   outOfOrder: 'orderOutOfOrder',
-} as const satisfies Record<Order, string>;
+} as const satisfies Record<RoundOrder, string>;
 
 /** As many weak topics are named. */
 const NAMED = 3;
@@ -44,7 +45,7 @@ export function RoundChoices({ standing, first, start }: RoundChoicesProps) {
           <select
             id="round-order"
             value={choice.order}
-            onChange={(event) => change({ order: event.currentTarget.value as Order })}
+            onChange={(event) => change({ order: event.currentTarget.value as RoundOrder })}
           >
             {Object.entries(ORDERS).map(([order, name]) => (
               <option key={order} value={order}>

@@ -1,9 +1,11 @@
+import type { RoundOrder } from '#lib/model/round-order.ts';
 import type { Upcoming } from '#lib/model/next-up.ts';
 
 /** What a round is begun with: it keeps its queue, though its own attempts change what gains most. */
 export interface RoundPlan {
   courseId: string;
   minutes: number;
+  order: RoundOrder;
   /** In the order in which they are asked. */
   queue: readonly Upcoming[];
   /** Ids of items that are asked from the answer's side. */

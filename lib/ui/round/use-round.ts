@@ -71,9 +71,10 @@ export function useRound(plan: RoundPlan): RunningRound {
   return { round, left, trouble, notice, uncover, give: (marks, typed) => void give(marks, typed), stop };
 }
 
-function begin({ courseId, minutes, queue, turned: sides }: RoundPlan): Round {
+function begin({ courseId, minutes, order, queue, turned: sides }: RoundPlan): Round {
   const items = queue.map(({ item }) => (sides.has(item.id) ? turned(item) : item));
-  return startRound({ id: crypto.randomUUID(), courseId, at: Date.now(), minutes, queue: items });
+  const id = crypto.randomUUID();
+  return startRound({ id, courseId, at: Date.now(), minutes, order, turned: sides, queue: items });
 }
 
 /** Keeps a round's items as the deck has them, when another page changes or deletes some. */

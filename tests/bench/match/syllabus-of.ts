@@ -1,4 +1,4 @@
-import type { Statement, Topic } from '#lib/model/topic.ts';
+import { NEW_TOPIC, type Statement, type Topic } from '#lib/model/topic.ts';
 import { buildTopicIndex } from '#lib/syllabus/match/index.ts';
 import type { TopicIndex } from '#lib/syllabus/match/index.ts';
 import type { Draw, LabelledTopic } from './collection.ts';
@@ -8,7 +8,7 @@ const KEPT = { courseId: 'course', code: '', group: '', off: false, createdAt: 0
 /** The index of a collection's topics with the tagged texts; a topic's id is its place. */
 export function indexOf(topics: readonly LabelledTopic[], tagged: Draw['tagged']): TopicIndex {
   const rows = topics.map(({ title }, order): Topic => {
-    const place = { parentId: null, order, share: null, unit: 'percent' as const, dropped: false };
+    const place = { parentId: null, order, share: null, unit: 'percent' as const, ...NEW_TOPIC };
     return { ...KEPT, ...place, id: String(order), title };
   });
   const statements = topics.flatMap(({ text }, order): Statement[] =>

@@ -58,8 +58,20 @@ describe('a round', () => {
       marks: 2,
       outOf: 3,
       typed: 'g times z',
+      order: 'gain',
+      turned: false,
     });
     expect(round).toMatchObject({ current: { id: idOf(2) }, uncoveredAt: null, shownAt: START + 8500 });
+  });
+
+  it('records with its attempts in which order it went, and from which side they were asked', () => {
+    const queue = [itemOf(1), itemOf(2)];
+    const start = { id: idOf(7001), courseId: idOf(7002), at: START, minutes: 2, queue };
+    const first = uncovered(startRound({ ...start, order: 'backToFront', turned: [idOf(2)] }), START);
+    const one = marked(first, { at: START, marks: 1, typed: '' });
+    const two = marked(uncovered(one.round, START), { at: START, marks: 1, typed: '' });
+    expect(one.attempt).toMatchObject({ order: 'backToFront', turned: false });
+    expect(two.attempt).toMatchObject({ order: 'backToFront', turned: true });
   });
 
   it('ends when no item is left, or had none', () => {

@@ -4,10 +4,21 @@ import { expect, test } from 'vitest';
 import { firstDeck } from '#lib/store/migrations/001-first-deck.ts';
 import { picturesAndFiles } from '#lib/store/migrations/002-pictures-and-files.ts';
 import { tiersAndUnits } from '#lib/store/migrations/003-tiers-and-units.ts';
+import { statementsAndLessons } from '#lib/store/migrations/004-statements-and-lessons.ts';
 import { openDeck } from '#lib/store/open.ts';
 import { readAll } from '#lib/store/read.ts';
 import { putBack, readSetAside } from '#lib/store/set-aside.ts';
-import { aClip, aCourse, aLine, aQuestion, aStatement, aTopic, MORNING, newId } from '../builders.ts';
+import {
+  aClip,
+  aCourse,
+  aLine,
+  aQuestion,
+  aStatement,
+  aTopic,
+  anAttempt,
+  MORNING,
+  newId,
+} from '../builders.ts';
 
 /** A deck as the first version left it. */
 async function deckOfVersion1(
@@ -54,7 +65,13 @@ test('a row that was bad before the step is still set aside after it, whole', as
   await deckOfVersion1('bad', { clips: [bad], sources: [], questions: [] });
   const db = await openDeck({ name: 'bad' });
   expect(await readAll(db, 'clips')).toEqual([]);
-  expect((await readSetAside(db))[0]!.row).toEqual({ ...bad, pictureIds: [], statementIds: [] });
+  expect((await readSetAside(db))[0]!.row).toEqual({
+    ...bad,
+    pictureIds: [],
+    statementIds: [],
+    leftOut: null,
+    cleared: [],
+  });
 });
 
 /** A deck as the second version left it. */
@@ -92,7 +109,14 @@ test('an empty deck of version 2 opens, and a bad topic is set aside whole', asy
   await deckOfVersion2('bad-two', { topics: [bad] });
   const db = await openDeck({ name: 'bad-two' });
   expect(await readAll(db, 'topics')).toEqual([]);
-  expect((await readSetAside(db))[0]!.row).toEqual({ ...bad, unit: 'parts', group: '', dropped: false });
+  expect((await readSetAside(db))[0]!.row).toEqual({
+    ...bad,
+    unit: 'parts',
+    group: '',
+    dropped: false,
+    unclear: false,
+    cleared: [],
+  });
 });
 
 /** A deck as the third version left it. */
@@ -150,4 +174,64 @@ test('what was deleted under version 3 can still be put back; what could not be 
 test('an empty deck of version 3 opens', async () => {
   await deckOfVersion3('empty-three', {});
   expect(await readAll(await openDeck({ name: 'empty-three' }), 'courses')).toEqual([]);
+});
+
+/** A deck as the fourth version left it. */
+async function deckOfVersion4(name: string, rows: Record<string, object[]>) {
+  const db = await openDB(name, 4, {
+    async upgrade(old, _from, _to, transaction) {
+      await firstDeck.run(old, transaction as never);
+      for (const { run } of [picturesAndFiles, tiersAndUnits, statementsAndLessons])
+        await run(old, transaction as never);
+    },
+  });
+  for (const [store, all] of Object.entries(rows)) for (const row of all) await db.put(store, row);
+  db.close();
+}
+
+/** A row without some of its fields. */
+const without = <T extends object>(row: T, ...fields: (keyof T)[]): object =>
+  Object.fromEntries(Object.entries(row).filter(([field]) => !fields.includes(field as keyof T)));
+
+test('a deck of version 4 opens: nothing is left out, moved in or cleared yet, and no order is known', async () => {
+  const [course, topic, clip] = [aCourse({ paper: 'a4', columns: 2 }), aTopic(), aClip({ unclear: true })];
+  const [question, line, attempt] = [aQuestion(), aLine(), anAttempt({ order: null })];
+  const oldLine = without(line, 'depth', 'leftOut', 'pictureIds');
+  await deckOfVersion4('four', {
+    courses: [without(course, 'paper', 'columns')],
+    topics: [without(topic, 'unclear', 'cleared')],
+    clips: [without(clip, 'leftOut', 'cleared')],
+    questions: [without(question, 'lineId')],
+    lines: [oldLine],
+    attempts: [without(attempt, 'order', 'turned')],
+    setAside: [
+      { store: 'lines', row: { ...oldLine, id: newId() }, why: 'deleted', problem: '', at: MORNING },
+    ],
+  });
+  const db = await openDeck({ name: 'four' });
+  expect(await readAll(db, 'courses')).toEqual([course]);
+  expect(await readAll(db, 'topics')).toEqual([topic]);
+  expect(await readAll(db, 'clips')).toEqual([clip]);
+  expect(await readAll(db, 'questions')).toEqual([question]);
+  expect(await readAll(db, 'lines')).toEqual([line]);
+  expect(await readAll(db, 'attempts')).toEqual([attempt]);
+  expect([await db.count('steps'), await db.count('memories')]).toEqual([0, 0]);
+  const [aside] = await readSetAside(db);
+  expect(await putBack(db, aside!.key)).toBe(true);
+  expect(await readAll(db, 'lines')).toHaveLength(2);
+});
+
+test('attempts are found by course and moment after the step', async () => {
+  const [early, late] = [anAttempt(), anAttempt({ at: MORNING + 5 })];
+  await deckOfVersion4('moments', {
+    attempts: [without({ ...late, courseId: early.courseId }, 'order'), early],
+  });
+  const db = await openDeck({ name: 'moments' });
+  const range = IDBKeyRange.bound([early.courseId, MORNING + 1], [early.courseId, Infinity]);
+  expect(await db.getAllKeysFromIndex('attempts', 'courseAt', range)).toEqual([late.id]);
+});
+
+test('an empty deck of version 4 opens', async () => {
+  await deckOfVersion4('empty-four', {});
+  expect(await readAll(await openDeck({ name: 'empty-four' }), 'lines')).toEqual([]);
 });

@@ -52,6 +52,7 @@ export async function runRound(queue: Item[], minutes = 2, turned: Item[] = []) 
     courseId: course.id,
     minutes,
     queue: queue.map((item) => ({ item, reason: aReason() })),
+    order: 'gain',
     turned: new Set(turned.map(({ id }) => id)),
   };
   renderInDeck(
