@@ -33,7 +33,8 @@ export const DEEPEST_LINE = 5;
 export const Line = Recallable.extend({
   lead: z.string().trim().max(20_000),
   rest: z.string().trim().max(20_000),
-  order: z.number().int().nonnegative(),
+  /** Its place among the lines of its course: a line may come between any two others. */
+  order: z.number(),
   /** How far it is moved in: 0 at the margin. */
   depth: z.number().int().min(0).max(DEEPEST_LINE),
   leftOut: LeftOut,

@@ -37,7 +37,6 @@ export type RowChange = z.infer<typeof RowChange>;
 export const Step = z.object({
   at: Millis,
   name: StepName,
-  courseId: Id,
   /** Steps of the same run of typing are one. Empty: this one stands alone. */
   joins: z.string().max(200),
   rows: z.array(RowChange),

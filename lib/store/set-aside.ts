@@ -1,6 +1,7 @@
 import type { SetAside } from '#lib/model/set-aside.ts';
 import type { Db, StoreName } from './schema.ts';
 import { ROWS } from './schema.ts';
+import { writeStep } from './steps.ts';
 import { write } from './write.ts';
 
 /** Stores whose rows the student can delete and put back. */
@@ -41,7 +42,7 @@ export async function deleteRow(
   id: string,
   at: number,
 ): Promise<number | undefined> {
-  return write(db, [store, 'setAside', 'nextUp'], async (transaction) => {
+  return writeStep(db, { name: 'delete', at }, [store, 'setAside', 'nextUp'], async (transaction) => {
     const row = await transaction.objectStore(store).get(id);
     if (row === undefined) return undefined;
     await transaction.objectStore(store).delete(id);

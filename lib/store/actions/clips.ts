@@ -2,9 +2,11 @@ import { Clip, NEW_CLIP } from '#lib/model/clip.ts';
 import type { Picture } from '#lib/model/picture.ts';
 import { Source } from '#lib/model/source.ts';
 import { SETTINGS_KEY, Settings } from '#lib/model/settings.ts';
+import type { StepName } from '#lib/model/step.ts';
 import { StudentError } from '#lib/model/student-error.ts';
 import type { Db } from '../schema.ts';
 import { readBy } from '../read.ts';
+import { writeStep } from '../steps.ts';
 import { checked, write, type WriteTransaction } from '../write.ts';
 
 /** What the slip hands over: the clip without its ids and times, and the page it is from. */
@@ -87,13 +89,23 @@ export async function changeClip(
   change: Partial<Pick<Clip, 'topicIds' | 'statementIds' | 'ownWords' | 'unclear' | 'leftOut' | 'cleared'>>,
   at: number,
 ): Promise<Clip> {
-  return write(db, ['clips'], async (transaction) => {
+  const step = { name: nameOf(change), at, joins: change.ownWords === undefined ? '' : `ownWords ${id}` };
+  return writeStep(db, step, ['clips'], async (transaction) => {
     const clip = Clip.safeParse(await transaction.objectStore('clips').get(id));
     if (!clip.success) throw new StudentError('errorClipGone');
     const changed = checked('clips', { ...clip.data, ...change, changedAt: at });
     await transaction.objectStore('clips').put(changed);
     return changed;
   });
+}
+
+/** What a change of a clip is called when it is offered to be undone. */
+function nameOf({ ownWords, unclear, statementIds, leftOut }: Partial<Clip>): StepName {
+  if (ownWords !== undefined) return 'changeOwnWords';
+  if (unclear !== undefined) return unclear ? 'markUnclear' : 'clearUnclear';
+  if (statementIds) return 'tickStatements';
+  if (leftOut !== undefined) return leftOut ? 'leaveOut' : 'takeIn';
+  return 'moveTopic';
 }
 
 /** The clips that were kept from an address, in a course or, without one, in all. */

@@ -2,7 +2,8 @@ import { type Line, NEW_LINE, type Question } from '#lib/model/item.ts';
 import type { Db } from '../schema.ts';
 import { ROWS } from '../schema.ts';
 import { StudentError } from '#lib/model/student-error.ts';
-import { checked, write } from '../write.ts';
+import { writeStep } from '../steps.ts';
+import { checked } from '../write.ts';
 
 /** Fields of a new row, apart from those that have a first value. */
 type Fields<T extends Question | Line, First extends keyof T> = Omit<
@@ -23,7 +24,7 @@ export async function addQuestion(db: Db, fields: NewQuestion, at: number): Prom
     createdAt: at,
     changedAt: at,
   });
-  await write(db, ['questions', 'nextUp'], async (transaction) => {
+  await writeStep(db, { name: 'addQuestion', at }, ['questions', 'nextUp'], async (transaction) => {
     await transaction.objectStore('questions').add(question);
     await transaction.objectStore('nextUp').delete(question.courseId);
   });
@@ -32,7 +33,7 @@ export async function addQuestion(db: Db, fields: NewQuestion, at: number): Prom
 
 /** Adds a note line, after the last one of its course. */
 export async function addLine(db: Db, fields: NewLine, at: number): Promise<Line> {
-  return write(db, ['lines', 'nextUp'], async (transaction) => {
+  return writeStep(db, { name: 'addLine', at }, ['lines', 'nextUp'], async (transaction) => {
     const lines = transaction.objectStore('lines');
     const before = await lines.index('course').getAll(fields.courseId);
     const order = before.reduce((next, line) => Math.max(next, line.order + 1), 0);
@@ -57,7 +58,7 @@ export async function changeQuestion(
   change: Partial<Pick<Question, 'prompt' | 'answer' | 'marks' | 'topicId' | 'statementIds' | 'lineId'>>,
   at: number,
 ): Promise<void> {
-  await write(db, ['questions', 'nextUp'], async (transaction) => {
+  await writeStep(db, { name: 'changeQuestion', at }, ['questions', 'nextUp'], async (transaction) => {
     const row = ROWS.questions.safeParse(await transaction.objectStore('questions').get(id));
     if (!row.success) throw new StudentError('errorItemGone');
     await transaction
@@ -74,7 +75,7 @@ export async function changeLine(
   change: Partial<Pick<Line, 'lead' | 'rest' | 'topicId' | 'statementIds'>>,
   at: number,
 ): Promise<void> {
-  await write(db, ['lines', 'nextUp'], async (transaction) => {
+  await writeStep(db, { name: 'changeLine', at }, ['lines', 'nextUp'], async (transaction) => {
     const row = ROWS.lines.safeParse(await transaction.objectStore('lines').get(id));
     if (!row.success) throw new StudentError('errorItemGone');
     await transaction.objectStore('lines').put(checked('lines', { ...row.data, ...change, changedAt: at }));
