@@ -22,24 +22,32 @@ export interface Frame {
   page: { width: number; height: number };
   /** The blank above the columns, in which the running head stands. */
   top: number;
+  /** The blank on the left of the columns, and on their right. */
   side: number;
   columnGap: number;
   columnWidth: number;
   columnHeight: number;
 }
 
-/** The frame of a side. Columns are whole pixels, so that heights add up without rounding. */
+/** The frame of a side. Columns are whole pixels, so that heights add up without rounding; they stand in the middle. */
 export function frameOf({ paper, columns }: Pick<Course, 'paper' | 'columns'>): Frame {
   const { width, height } = PAPERS[paper];
-  const lines = (width - 2 * MARGIN.side - (columns - 1) * COLUMN_GAP) / columns;
+  const page = { width: width * PX_PER_MM, height: height * PX_PER_MM };
+  const columnGap = COLUMN_GAP * PX_PER_MM;
+  const gaps = (columns - 1) * columnGap;
+  const columnWidth = Math.floor((page.width - 2 * MARGIN.side * PX_PER_MM - gaps) / columns);
   return {
     paper,
     columns,
-    page: { width: width * PX_PER_MM, height: height * PX_PER_MM },
+    page,
     top: MARGIN.top * PX_PER_MM,
-    side: MARGIN.side * PX_PER_MM,
-    columnGap: COLUMN_GAP * PX_PER_MM,
-    columnWidth: Math.floor(lines * PX_PER_MM),
+    side: (page.width - columns * columnWidth - gaps) / 2,
+    columnGap,
+    columnWidth,
     columnHeight: Math.floor((height - MARGIN.top - MARGIN.bottom) * PX_PER_MM),
   };
 }
+
+/** How far from the left edge a column begins, in CSS pixels. */
+export const columnLeft = ({ side, columnWidth, columnGap }: Frame, column: number): number =>
+  side + column * (columnWidth + columnGap);

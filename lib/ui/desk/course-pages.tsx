@@ -11,6 +11,7 @@ import { CourseView } from './course-view.tsx';
 import { ChecklistView } from './coverage/checklist-view.tsx';
 import { CoverageView } from './coverage/coverage-view.tsx';
 import { LessonsView } from './lessons/lessons-view.tsx';
+import { PrintView } from './print/print-view.tsx';
 import { ReportView } from './report/report-view.tsx';
 import { RoundView } from './round-view.tsx';
 import type { Route } from './route.ts';
@@ -62,6 +63,8 @@ function CoursePage({ route, standing }: { route: Route; standing: Standing }) {
       return <SyllabusView standing={standing} />;
     case 'round':
       return <RoundView key={route.topicId} standing={standing} topicId={route.topicId} />;
+    case 'print':
+      return <PrintView standing={standing} />;
     case 'course':
       return <CourseView standing={standing} />;
     default:

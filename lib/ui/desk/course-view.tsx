@@ -22,6 +22,9 @@ export function CourseView({ standing }: { standing: Standing }) {
     <div class="stack">
       <h1>{t('pageCourse')}</h1>
       <ThisCourse key={course.id} standing={standing} />
+      <p>
+        <a href={linkTo('print')}>{t('printLink')}</a>
+      </p>
       <OpenPack />
       <SavePack standing={standing} />
       <RoundLength />

@@ -2,7 +2,10 @@ import { useEffect, useState } from 'preact/hooks';
 
 /** The pages of the desk. */
 export type Route =
-  | { view: 'coverage' | 'checklist' | 'report' | 'lessons' | 'clips' | 'syllabus' | 'course' | 'aside' }
+  | {
+      view:
+        'coverage' | 'checklist' | 'report' | 'lessons' | 'clips' | 'syllabus' | 'course' | 'print' | 'aside';
+    }
   | { view: 'round'; topicId: string | null }
   | { view: 'clip' | 'topic'; id: string };
 
@@ -16,6 +19,7 @@ export function routeOf(hash: string): Route {
     case 'clips':
     case 'syllabus':
     case 'course':
+    case 'print':
     case 'aside':
       return { view };
     case 'round':

@@ -6,12 +6,12 @@ import { t } from '../text.ts';
 type Formula = Extract<Piece, { kind: 'maths' }>;
 
 /** A formula as MathML nodes. Throws what the reader of TeX says where it does not parse. */
-type Typeset = (formula: Formula) => DocumentFragment;
+export type Typeset = (formula: Formula) => DocumentFragment;
 
 let typesetter: Promise<Typeset> | undefined;
 
 /** The reader of TeX is large: it is loaded when the first formula is to be shown. */
-function loadTypeset(): Promise<Typeset> {
+export function loadTypeset(): Promise<Typeset> {
   typesetter ??= import('temml').then(({ default: temml }) => ({ tex, display }) => {
     const markup = temml.renderToString(tex, { displayMode: display, throwOnError: true, annotate: true });
     return cleanPassage(markup, document);

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { PAPERS, PX_PER_MM, frameOf } from '#lib/notes/print/paper.ts';
+import { PAPERS, PX_PER_MM, columnLeft, frameOf } from '#lib/notes/print/paper.ts';
 import { pictureSize } from '#lib/notes/print/picture-size.ts';
 
 describe('paper', () => {
@@ -35,8 +35,9 @@ describe('paper', () => {
     const frame = frameOf({ paper, columns });
     expect(frame.page.width).toBeCloseTo(PAPERS[paper].width * PX_PER_MM, 10);
     const across = 2 * frame.side + columns * frame.columnWidth + (columns - 1) * frame.columnGap;
-    expect(across).toBeLessThanOrEqual(frame.page.width);
-    expect(frame.page.width - across).toBeLessThan(columns);
+    expect(across).toBeCloseTo(frame.page.width, 10);
+    expect(frame.side).toBeGreaterThanOrEqual(12 * PX_PER_MM);
+    expect(columnLeft(frame, columns - 1) + frame.columnWidth + frame.side).toBeCloseTo(frame.page.width, 10);
     expect(frame.page.height - frame.top - frame.columnHeight).toBeGreaterThanOrEqual(10 * PX_PER_MM);
     expect(Number.isInteger(frame.columnWidth) && Number.isInteger(frame.columnHeight)).toBe(true);
   });

@@ -1,0 +1,71 @@
+import type { Cut } from '#lib/notes/print/bits.ts';
+
+/** Formulas reach a little below the line that they stand in; in CSS pixels. */
+const OVERLAP = 3;
+
+/** How a line lies: what begins further down than `limit` is in a line below. */
+interface Limit {
+  limit: number;
+  hasWords: boolean;
+}
+
+/**
+ * Where the lines of a laid-out cell begin, the first included. Its children are the spans of its bits, in their order.
+ */
+export function lineStarts(cell: HTMLElement): Cut[] {
+  const starts: Cut[] = [{ bit: 0, at: 0 }];
+  let line: Limit = { limit: Infinity, hasWords: false };
+  for (const [bit, span] of [...cell.children].entries()) {
+    const text = span.firstChild instanceof Text ? span.firstChild : null;
+    if (!text) {
+      const box = span.getBoundingClientRect();
+      if (box.top > line.limit) starts.push({ bit, at: 0 });
+      if (box.top > line.limit || !line.hasWords) line = { limit: box.bottom - OVERLAP, hasWords: false };
+      continue;
+    }
+    for (let at = 0; at < text.length; at = firstBelow(text, at, line.limit)) {
+      const box = boxOf(text, at);
+      if (!box) break;
+      if (at > 0 || box.top > line.limit) {
+        starts.push({ bit, at });
+        line = { limit: Infinity, hasWords: false };
+      }
+      if (!line.hasWords) line = { limit: (box.top + box.bottom) / 2, hasWords: true };
+    }
+  }
+  return starts;
+}
+
+/** The first character after `from` that lies below a limit; the length of the text where none does. */
+function firstBelow(text: Text, from: number, limit: number): number {
+  const isBelow = (at: number) => at >= text.length || (boxOf(text, at)?.top ?? -Infinity) > limit;
+  let above = from;
+  let step = 64;
+  while (!isBelow(above + step)) {
+    above += step;
+    step *= 2;
+  }
+  let below = Math.min(above + step, text.length);
+  while (below - above > 1) {
+    const middle = (above + below) >> 1;
+    if (isBelow(middle)) below = middle;
+    else above = middle;
+  }
+  // A character of two units begins with its first one.
+  return isInPair(text.data, below) && below - 1 > from ? below - 1 : below;
+}
+
+/** Whether a place lies between the two units of one character. */
+const isInPair = (text: string, at: number): boolean => /[\uDC00-\uDFFF]/.test(text.charAt(at));
+
+/** The box of a character, or of the next one that has one: the end of a line may have none. */
+function boxOf(text: Text, at: number): DOMRect | null {
+  const range = text.ownerDocument.createRange();
+  for (let place = at; place < text.length; place++) {
+    range.setStart(text, place);
+    range.setEnd(text, place + 1);
+    const box = [...range.getClientRects()].at(-1);
+    if (box && box.height > 0) return box;
+  }
+  return null;
+}

@@ -1,0 +1,60 @@
+import type { ComponentChildren } from 'preact';
+import type { TextBlock, LaidBit, PrintLook } from './cells.ts';
+import type { Formulas } from './formulas.ts';
+
+interface PartProps {
+  block: TextBlock;
+  look: PrintLook;
+  /** The cells that stand side by side, or one over another, in this part. */
+  cells: readonly (readonly LaidBit[])[];
+  isFirst: boolean;
+  isLast: boolean;
+  formulas: Formulas | null;
+  /** In CSS pixels; without it, as tall as it comes out. */
+  height?: number;
+}
+
+/** One part of a block as it is printed: the whole of it, or one line of a long one. */
+export function PartView({ block, look, cells, isFirst, isLast, formulas, height }: PartProps) {
+  const name = ['print-part', `print-${block.kind}`, isFirst && 'first', isLast && 'last'];
+  if (look === 'strip') name.push('print-strip');
+  const style: Record<string, string | number> = {};
+  if (block.kind === 'line' && block.depth > 0) style['--depth'] = block.depth;
+  if (height !== undefined) style.height = `${height}px`;
+  const children = cells.map((bits, index) => (
+    <span class="print-cell" key={index}>
+      {bits.map((bit, place) => (
+        <BitView key={place} bit={bit} formulas={formulas} />
+      ))}
+    </span>
+  ));
+  const attributes = { class: name.filter(Boolean).join(' '), style, children };
+  if (block.kind === 'topic') return <Heading level={block.level} {...attributes} />;
+  return <div {...attributes} data-depth={block.kind === 'line' ? block.depth : undefined} />;
+}
+
+const HEADINGS = ['h2', 'h3', 'h4', 'h5', 'h6'] as const;
+
+interface HeadingProps {
+  level: number;
+  class: string;
+  style: Record<string, string | number>;
+  children: ComponentChildren;
+}
+
+function Heading({ level, ...attributes }: HeadingProps) {
+  const Tag = HEADINGS[Math.min(level, HEADINGS.length - 1)]!;
+  return <Tag {...attributes} data-level={Math.min(level, 2)} />;
+}
+
+function BitView({ bit, formulas }: { bit: LaidBit; formulas: Formulas | null }) {
+  if (bit.kind === 'words') return <span class={`print-${bit.style}`}>{bit.text}</span>;
+  const nodes = () => formulas?.nodesOf(bit.tex, bit.display) ?? bit.tex;
+  return (
+    <span
+      class={`print-${bit.style} print-formula${bit.display ? ' apart' : ''}`}
+      style={bit.scale === undefined ? undefined : { fontSize: `${bit.scale}em` }}
+      ref={(box) => box?.replaceChildren(nodes())}
+    />
+  );
+}
