@@ -23,6 +23,9 @@ export const Question = Recallable.extend({
 });
 export type Question = z.infer<typeof Question>;
 
+/** The longest lead, and the longest rest, in UTF-16 units. */
+export const LONGEST_LINE = 20_000;
+
 /** How far lines can be moved in below one another. */
 export const DEEPEST_LINE = 5;
 
@@ -31,8 +34,8 @@ export const DEEPEST_LINE = 5;
  * lines below it or says something that need not be recalled; one without either has just been begun.
  */
 export const Line = Recallable.extend({
-  lead: z.string().trim().max(20_000),
-  rest: z.string().trim().max(20_000),
+  lead: z.string().trim().max(LONGEST_LINE),
+  rest: z.string().trim().max(LONGEST_LINE),
   /** Its place among the lines of its course: a line may come between any two others. */
   order: z.number(),
   /** How far it is moved in: 0 at the margin. */

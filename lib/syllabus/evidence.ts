@@ -1,5 +1,6 @@
 import type { Clip } from '#lib/model/clip.ts';
 import type { Line, Question } from '#lib/model/item.ts';
+import { isOwn } from '#lib/notes/copied.ts';
 import type { Evidence } from './gaps.ts';
 
 /** What evidence is counted from. */
@@ -16,7 +17,7 @@ export interface EvidenceInput {
 /** The evidence of one topic while it is counted. */
 export interface Tally {
   evidence: Evidence;
-  /** Clips without the student's own words. */
+  /** Clips without the student's own words; a copy of the passage is none. */
   wordless: number;
   sources: Set<string>;
 }
@@ -66,7 +67,7 @@ function tallyOf(tallies: Map<string, Tally>, topicId: string): Tally {
 }
 
 function addClip(tally: Tally, clip: Clip): void {
-  const hasWords = clip.ownWords.trim() !== '';
+  const hasWords = isOwn(clip.text, clip.ownWords);
   tally.evidence.clips += 1;
   if (clip.unclear) tally.evidence.unclear += 1;
   else if (hasWords) tally.evidence.understood += 1;

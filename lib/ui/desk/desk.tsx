@@ -14,12 +14,24 @@ import { takeTrouble } from '../trouble.ts';
 import { useLive } from '../use-live.ts';
 import { CoursePages } from './course-pages.tsx';
 import { OpenPack } from './packs/open-pack.tsx';
+import { NotesPages, isNotesRoute } from './notes/notes-pages.tsx';
 import { linkTo, type Route, useRoute } from './route.ts';
 import { SetAsideView } from './set-aside-view.tsx';
 import { StartCourse } from './start-course.tsx';
 import { UndoBar } from './undo-bar.tsx';
 
-const PAGES = ['coverage', 'lessons', 'clips', 'round', 'syllabus', 'course'] as const;
+const PAGES = ['coverage', 'lessons', 'clips', 'notes', 'round', 'syllabus', 'course'] as const;
+
+/** The page of the margin that another belongs to. */
+const PAGE_OF: Partial<Record<Route['view'], (typeof PAGES)[number]>> = {
+  clip: 'clips',
+  topic: 'coverage',
+  checklist: 'coverage',
+  report: 'coverage',
+  read: 'notes',
+  condense: 'notes',
+  print: 'notes',
+};
 
 /** The full-page view. */
 export function Desk() {
@@ -95,7 +107,12 @@ function Page({ route, course }: { route: Route; course: Course | undefined }) {
         <OpenPack />
       </div>
     );
-  return <CoursePages key={course.id} route={route} courseId={course.id} />;
+  const shared = { key: course.id, courseId: course.id };
+  return isNotesRoute(route) ? (
+    <NotesPages {...shared} route={route} />
+  ) : (
+    <CoursePages {...shared} route={route} />
+  );
 }
 
 interface MarginProps {
@@ -109,8 +126,7 @@ interface MarginProps {
 function Margin({ route, courses, course }: MarginProps) {
   const db = useDeck();
   const action = useAction();
-  const here =
-    route.view === 'clip' ? 'clips' : /^(topic|checklist|report)$/.test(route.view) ? 'coverage' : route.view;
+  const here = PAGE_OF[route.view] ?? route.view;
   return (
     <header class="margin">
       <p class="name">

@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
+import { useCallback, useEffect, useId, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { Clip } from '#lib/model/clip.ts';
 import { changeClip } from '#lib/store/actions/clips.ts';
 import { useDeck } from '../deck/deck-context.tsx';
@@ -12,6 +12,7 @@ const PAUSE = 500;
 /** The student's own words beside a clip, saved while they are written. */
 export function OwnWords({ clip }: { clip: Clip }) {
   const db = useDeck();
+  const id = useId();
   const action = useAction();
   const { run } = action;
   const [words, setWords] = useState(clip.ownWords);
@@ -45,13 +46,13 @@ export function OwnWords({ clip }: { clip: Clip }) {
   }, [save]);
   return (
     <section class="sheet field">
-      <label for="own-words">{t('ownWords')}</label>
+      <label for={id}>{t('ownWords')}</label>
       <textarea
-        id="own-words"
+        id={id}
         rows={6}
         maxLength={20_000}
         value={words}
-        aria-describedby="own-words-hint"
+        aria-describedby={`${id}hint`}
         onInput={(event) => {
           setWords((latest.current = event.currentTarget.value));
           unsaved.current = true;
@@ -61,7 +62,7 @@ export function OwnWords({ clip }: { clip: Clip }) {
         onBlur={() => void save()}
       />
       <div class="row spread">
-        <p id="own-words-hint" class="soft">
+        <p id={`${id}hint`} class="soft">
           {t('ownWordsHintDesk')}
         </p>
         <span class="soft" role="status">

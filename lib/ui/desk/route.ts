@@ -1,35 +1,41 @@
 import { useEffect, useState } from 'preact/hooks';
 
+/** Pages that are about the whole course. */
+const WHOLE = [
+  'coverage',
+  'checklist',
+  'report',
+  'lessons',
+  'clips',
+  'syllabus',
+  'course',
+  'print',
+  'aside',
+] as const;
+
+/** Pages about one thing, by its id. */
+const SINGLE = ['clip', 'topic'] as const;
+
 /** The pages of the desk. */
 export type Route =
-  | {
-      view:
-        'coverage' | 'checklist' | 'report' | 'lessons' | 'clips' | 'syllabus' | 'course' | 'print' | 'aside';
-    }
+  | { view: (typeof WHOLE)[number] }
+  | { view: 'notes' }
   | { view: 'round'; topicId: string | null }
-  | { view: 'clip' | 'topic'; id: string };
+  | { view: (typeof SINGLE)[number]; id: string }
+  | { view: 'read'; id: string }
+  | { view: 'condense'; id: string };
 
 /** Reads the part of the address after `#`. What is not an address of the desk leads to the coverage. */
 export function routeOf(hash: string): Route {
   const [view, id] = hash.replace(/^#\/?/, '').split('/');
-  switch (view) {
-    case 'checklist':
-    case 'report':
-    case 'lessons':
-    case 'clips':
-    case 'syllabus':
-    case 'course':
-    case 'print':
-    case 'aside':
-      return { view };
-    case 'round':
-      return { view, topicId: id || null };
-    case 'clip':
-    case 'topic':
-      return id ? { view, id } : { view: 'coverage' };
-    default:
-      return { view: 'coverage' };
-  }
+  const whole = WHOLE.find((one) => one === view);
+  if (whole) return { view: whole };
+  if (view === 'notes') return { view };
+  if (view === 'round') return { view, topicId: id || null };
+  if (!id) return { view: 'coverage' };
+  const single = SINGLE.find((one) => one === view);
+  if (single) return { view: single, id };
+  return view === 'read' || view === 'condense' ? { view, id } : { view: 'coverage' };
 }
 
 /** The link to a page of the desk from within the desk. */

@@ -39,6 +39,10 @@ export function TopicView({ standing, id }: { standing: Standing; id: string }) 
   return (
     <div class="stack">
       <h1>{topicName(topic)}</h1>
+      <nav class="row" aria-label={t('notesSteps')}>
+        <a href={linkTo(`read/${id}`)}>{t('readTopic')}</a>
+        <a href={linkTo(`condense/${id}`)}>{t('condenseTopic')}</a>
+      </nav>
       {topic.dropped && (
         <p class="remark">
           {t('topicDropped')} <a href={linkTo('syllabus')}>{t('pageSyllabus')}</a>

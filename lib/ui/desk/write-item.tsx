@@ -15,6 +15,8 @@ export interface ItemPlace {
   courseId: string;
   topicId: string;
   clipId: string | null;
+  /** The note line that a question stands beside. */
+  lineId?: string;
   /** Statements of the topic, of which it may answer some. */
   statements: Statement[];
   /** Ids of those that are ticked at first. */
@@ -69,7 +71,7 @@ export function MarksField({ marks, set }: { marks: number; set(marks: number): 
 }
 
 /** Which statements the next item answers: until the student ticks, those that its place says. */
-function useTicks({ courseId, topicId, clipId, statements, ticked: first }: ItemPlace) {
+function useTicks({ courseId, topicId, clipId, lineId, statements, ticked: first }: ItemPlace) {
   const [chosen, setChosen] = useState<string[] | null>(null);
   const ticked = chosen ?? first;
   // Ticks of another topic do not come along when the topic is changed.
@@ -78,7 +80,7 @@ function useTicks({ courseId, topicId, clipId, statements, ticked: first }: Item
     ticked,
     tick: setChosen,
     reset: () => setChosen(null),
-    place: { courseId, topicId, clipId, statementIds },
+    place: { courseId, topicId, clipId, statementIds, ...(lineId !== undefined && { lineId }) },
   };
 }
 
@@ -88,10 +90,12 @@ interface WriteQuestionProps {
   draft?: { prompt: string; answer: string } | null;
   /** Those that are there: what is nearly the same is pointed out. */
   questions: readonly Question[];
+  /** Called after each that was added. */
+  done?: () => void;
 }
 
 /** A form that writes questions, one after another. */
-export function WriteQuestion({ place, draft = null, questions }: WriteQuestionProps) {
+export function WriteQuestion({ place, draft = null, questions, done: tell }: WriteQuestionProps) {
   const db = useDeck();
   const action = useAction();
   const [prompt, setPrompt] = useState('');
@@ -115,6 +119,7 @@ export function WriteQuestion({ place, draft = null, questions }: WriteQuestionP
     setMarks(1);
     ticks.reset();
     first.current!.focus();
+    tell?.();
   };
   return (
     <form
