@@ -12,9 +12,9 @@ export interface TopicBalance {
   verdict: 'much' | 'little' | 'even';
 }
 
-/** Under a third of a side or five questions more or less, nothing stands out. Our choice. */
-const SIDES_APART = 1 / 3;
-const QUESTIONS_APART = 5;
+/** Up to a sixth of a side, some ten lines, or two questions more or less, nothing stands out. Our choice. */
+const SIDES_APART = 1 / 6;
+const QUESTIONS_APART = 2;
 /** So many times what is due is too much, and this part of it too little. Our choice. */
 const MUCH = 1.75;
 const LITTLE = 0.5;

@@ -62,7 +62,7 @@ export function CondenseView({ notes, topicId }: { notes: CourseNotes; topicId: 
           <p class="soft" id={helpId}>
             {t('notesKeys')}
           </p>
-          <ol class="outline">{editor.lines.map(row)}</ol>
+          <ol class="note-lines">{editor.lines.map(row)}</ol>
           <div>
             <button onClick={() => editor.add([''])}>{t('notesAddLine')}</button>
           </div>

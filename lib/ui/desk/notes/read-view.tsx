@@ -1,6 +1,6 @@
 import { useMemo } from 'preact/hooks';
 import type { Clip } from '#lib/model/clip.ts';
-import { readingGroups } from '#lib/notes/reading-groups.ts';
+import { type ReadingGroup, readingGroups } from '#lib/notes/reading-groups.ts';
 import { isOwn } from '#lib/notes/copied.ts';
 import { topicName } from '../../parts/topic-name.ts';
 import { t } from '../../text.ts';
@@ -26,9 +26,7 @@ export function ReadView({ notes, topicId }: { notes: CourseNotes; topicId: stri
   const undoing = useUndo(nothing);
   if (!topic) return <h1>{t('topicGone')}</h1>;
   const understood = clips.filter(isUnderstood).length;
-  const explained = groups.filter(
-    ({ statement, clips, also }) => statement && clips.length + also.length > 0,
-  );
+  const [read, unread] = [groups.filter(isExplained), groups.filter((group) => !isExplained(group))];
   return (
     <div class="stack">
       <h1>{topicName(topic)}</h1>
@@ -36,7 +34,8 @@ export function ReadView({ notes, topicId }: { notes: CourseNotes; topicId: stri
       <div class="row spread">
         <p>
           {t('readUnderstood', understood, clips.length)}
-          {statements.length > 0 && ` · ${t('readExplained', explained.length, statements.length)}`}
+          {statements.length > 0 &&
+            ` · ${t('readExplained', statements.length - unread.length, statements.length)}`}
         </p>
         <UndoRedo undoing={undoing} />
       </div>
@@ -53,14 +52,13 @@ export function ReadView({ notes, topicId }: { notes: CourseNotes; topicId: stri
           {t('readNoClips')} <a href={linkTo(`topic/${topicId}`)}>{t('topicCoverage')}</a>
         </p>
       )}
-      {groups.map(({ statement, clips: here, also }) => (
+      {read.map(({ statement, clips: here, also }) => (
         <section class="stack" key={statement?.id ?? ''}>
           {statement ? (
             <h2>{`${statement.code} ${statement.text}`.trim()}</h2>
           ) : (
             statements.length > 0 && <h2>{t('readUnticked')}</h2>
           )}
-          {statement && here.length + also.length === 0 && <p class="soft">{t('readNothing')}</p>}
           <div class="read-pair">
             {here.map((clip) => (
               <ReadCard key={clip.id} clip={clip} notes={notes} topicId={topicId} />
@@ -76,9 +74,22 @@ export function ReadView({ notes, topicId }: { notes: CourseNotes; topicId: stri
           )}
         </section>
       ))}
+      {unread.length > 0 && (
+        <section class="sheet stack">
+          <h2>{t('readNothing')}</h2>
+          <ul>
+            {unread.map(({ statement }) => (
+              <li key={statement!.id}>{`${statement!.code} ${statement!.text}`.trim()}</li>
+            ))}
+          </ul>
+          {clips.length > 0 && <p class="soft">{t('readTickHint')}</p>}
+        </section>
+      )}
     </div>
   );
 }
+
+const isExplained = ({ clips, also }: ReadingGroup): boolean => clips.length + also.length > 0;
 
 const nothing = () => Promise.resolve();
 
