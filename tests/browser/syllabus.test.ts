@@ -5,6 +5,8 @@ import { scanned } from '#tests/tools/demo/pdfs/papers.ts';
 import { type AnyDriver, BROWSERS, dropFile, filesOf, rowsOf } from '#tests/tools/demo/pdfs/reader.ts';
 import { makeOutline, writeSpecification } from '#tests/tools/demo/pdfs/specification.ts';
 import { click, fill, sees, textOf, until } from '#tests/tools/driver.ts';
+import { putRows } from '#tests/tools/rows.ts';
+import { aClip } from '#tests/unit/builders.ts';
 import { bringInSyllabus } from '#tests/tools/main-job.ts';
 import { OCEAN, aPackage } from '#tests/unit/syllabus/bring-in/a-package.ts';
 
@@ -255,32 +257,7 @@ describe.each(BROWSERS)('a syllabus comes in, in %s,', (_name, drive) => {
 
   /** Puts a clip under a topic, as if it had been kept before. */
   const addClip = async ({ id, courseId }: Topic) => {
-    await driver.tab.run(
-      async (topicId, course) => {
-        const request = indexedDB.open('plumbline');
-        const db = await new Promise<IDBDatabase>((done) => (request.onsuccess = () => done(request.result)));
-        const transaction = db.transaction('clips', 'readwrite');
-        transaction.objectStore('clips').put({
-          id: crypto.randomUUID(),
-          createdAt: 1,
-          changedAt: 1,
-          courseId: course,
-          sourceId: crypto.randomUUID(),
-          topicIds: [topicId],
-          statementIds: [],
-          text: 'Energy travels with the group velocity.',
-          html: '<p>Energy travels with the group velocity.</p>',
-          ownWords: '',
-          unclear: false,
-          headings: [],
-          selectors: [],
-          pictureIds: [],
-        });
-        await new Promise<void>((done) => (transaction.oncomplete = () => done()));
-        db.close();
-      },
-      id,
-      courseId,
-    );
+    const text = 'Energy travels with the group velocity.';
+    await putRows(driver.tab, { clips: [aClip({ courseId, topicIds: [id], text })] });
   };
 });

@@ -14,6 +14,7 @@ export function scriptBody<A extends unknown[], T>(script: Script<A, T>): string
 const KEYS: Record<string, string> = {
   Shift: '\uE008',
   Ctrl: '\uE009',
+  Control: '\uE009',
   Alt: '\uE00A',
   Meta: '\uE03D',
   Enter: '\uE007',

@@ -66,8 +66,8 @@ function workFor(event: KeyboardEvent, field: HTMLTextAreaElement, work: KeyWork
   if (ctrlKey || metaKey) return commandFor(key.toLowerCase(), shiftKey, field, work);
   const { editor, leave } = work;
   if (altKey) {
-    if (key === 'ArrowUp') return () => editor.movePast('up');
-    return key === 'ArrowDown' ? () => editor.movePast('down') : null;
+    if (key === 'ArrowUp') return () => editor.movePast('up', field.selectionEnd);
+    return key === 'ArrowDown' ? () => editor.movePast('down', field.selectionEnd) : null;
   }
   switch (key) {
     case 'Enter':

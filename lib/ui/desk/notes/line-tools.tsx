@@ -38,11 +38,15 @@ export function LineTools({ line, questions, editor, notes }: LineToolsProps) {
         <button {...tool(() => editor.moveIn())} aria-label={t('notesMoveIn')} title={t('notesMoveIn')}>
           →
         </button>
-        <button {...tool(() => editor.movePast('up'))} aria-label={t('notesMoveUp')} title={t('notesMoveUp')}>
+        <button
+          {...tool(() => editor.movePast('up', caret()))}
+          aria-label={t('notesMoveUp')}
+          title={t('notesMoveUp')}
+        >
           ↑
         </button>
         <button
-          {...tool(() => editor.movePast('down'))}
+          {...tool(() => editor.movePast('down', caret()))}
           aria-label={t('notesMoveDown')}
           title={t('notesMoveDown')}
         >

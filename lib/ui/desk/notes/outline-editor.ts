@@ -170,8 +170,11 @@ export class OutlineEditor {
     this.#move(movedOut(this.lines, this.spot?.id ?? ''));
   }
 
-  movePast(way: 'up' | 'down'): void {
-    this.#move(movedPast(this.lines, this.spot?.id ?? '', way));
+  /** Moves the line in hand up or down. A field that is moved loses the caret: it is put where it was. */
+  movePast(way: 'up' | 'down', caret: number): void {
+    if (!this.spot) return;
+    this.spot = { ...this.spot, caret };
+    this.#move(movedPast(this.lines, this.spot.id, way));
   }
 
   leaveOut(id: string, leftOut: LeftOut): void {

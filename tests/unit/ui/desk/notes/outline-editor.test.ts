@@ -91,7 +91,7 @@ describe('the outline', () => {
     editor.enter(editor.lines[1]!.id);
     editor.moveIn();
     editor.enter(editor.lines[0]!.id);
-    editor.movePast('down');
+    editor.movePast('down', 0);
     editor.leaveOut(editor.lines[0]!.id, 'known');
     await editor.flush();
     expect(drawn(await inDeck(db))).toEqual(['c|', 'a|', '-b|']);
@@ -205,7 +205,7 @@ test('whatever is done, the deck has what is shown, and undoing all of it leaves
         if (what === 'join') editor.joinBefore();
         if (what === 'in') editor.moveIn();
         if (what === 'out') editor.moveOut();
-        if (what === 'up' || what === 'down') editor.movePast(what);
+        if (what === 'up' || what === 'down') editor.movePast(what, 0);
         if (what === 'enter' && line) editor.enter(line.id);
         if (what === 'lead') editor.endLead(which % ((editor.typed?.text.length ?? 0) + 1));
         if (what === 'remove' && line) editor.remove(line.id);
