@@ -1,10 +1,11 @@
 import type { Attempt } from '#lib/model/attempt.ts';
 import { decayAfter, LEAST_AGE } from './activation.ts';
+import { type FullMarks, fullMarksOf } from './full-marks.ts';
 import { addTrial, type Evidence, meanChance, noEvidence, weightsOf } from './offset.ts';
 import type { StudyClock } from './study-time.ts';
 
 /** What memory needs of an attempt. */
-export type Recalled = Pick<Attempt, 'id' | 'at' | 'marks' | 'outOf' | 'seconds'>;
+export type Recalled = Pick<Attempt, 'id' | 'at' | 'marks' | 'outOf' | 'seconds' | 'order'>;
 
 /** An item as far as memory goes. */
 export interface Written {
@@ -24,6 +25,8 @@ export interface ItemMemory {
   modelAt: readonly number[];
   /** How fast each presentation fades. */
   decays: readonly number[];
+  /** What each attempt counts for towards being secured, in the order of its moments; see full-marks.ts. */
+  full: readonly FullMarks[];
   /** What is known of the item's offset; see offset.ts. */
   offset: Evidence;
   /** Seconds that the attempts took, shortest first. */
@@ -60,7 +63,8 @@ export function memoryOf(item: Written, attempts: readonly Recalled[], clock: St
     decays.push(decayAfter(strength));
   }
   const taken = inOrder.map((attempt) => attempt.seconds).sort(ascending);
-  return completed({ at, modelAt, decays, offset, taken });
+  const full = inOrder.map((attempt) => fullMarksOf(attempt));
+  return completed({ at, modelAt, decays, full, offset, taken });
 }
 
 /**
@@ -79,6 +83,7 @@ export function withAttempt(memory: ItemMemory, attempt: Recalled, clock: StudyC
     at: [...at, attempt.at],
     modelAt: [...modelAt, model],
     decays: [...decays, decayAfter(strength)],
+    full: [...memory.full, fullMarksOf(attempt)],
     offset,
     taken: [...memory.taken, attempt.seconds].sort(ascending),
   });
@@ -86,7 +91,7 @@ export function withAttempt(memory: ItemMemory, attempt: Recalled, clock: StudyC
 
 /** A memory with what follows from its arrays alone. */
 export function completed(
-  arrays: Pick<ItemMemory, 'at' | 'modelAt' | 'decays' | 'offset' | 'taken'>,
+  arrays: Pick<ItemMemory, 'at' | 'modelAt' | 'decays' | 'full' | 'offset' | 'taken'>,
 ): ItemMemory {
   const attempts = arrays.at.length - 1;
   return {

@@ -7,12 +7,12 @@ import { type GrowingClock, studyClock } from './study-time.ts';
  * The shape below, and the model whose numbers it holds: to be raised with either, so that what was packed before is
  * thrown away and worked out from the attempts again.
  */
-export const PACKED_VERSION = 1;
+export const PACKED_VERSION = 2;
 
 /**
  * The memories of a course and its clock in a few long arrays: plain data that can be cloned and kept as one row. Item
- * i has counts[i] presentations, one after another in `at`, `modelAt` and `decays`, one fewer in `taken`, and
- * OFFSETS.length values in `offsets`.
+ * i has counts[i] presentations, one after another in `at`, `modelAt` and `decays`, one fewer in `taken` and
+ * `full`, and OFFSETS.length values in `offsets`.
  */
 export interface PackedMemories {
   version: number;
@@ -23,6 +23,7 @@ export interface PackedMemories {
   decays: Float64Array;
   offsets: Float64Array;
   taken: Float64Array;
+  full: Uint8Array;
   /** The attempts that the clock counts, epoch ms, oldest first. */
   moments: Float64Array;
 }
@@ -46,6 +47,7 @@ export function packMemories({ memories, clock }: CourseMemory): PackedMemories 
     decays: joined(all.map((memory) => memory.decays)),
     offsets: joined(all.map((memory) => memory.offset)),
     taken: joined(all.map((memory) => memory.taken)),
+    full: Uint8Array.from(joined(all.map((memory) => memory.full))),
     moments: clock.moments(),
   };
 }
@@ -56,7 +58,7 @@ export function packMemories({ memories, clock }: CourseMemory): PackedMemories 
  */
 export function unpackMemories(packed: unknown): CourseMemory | null {
   if (!isPacked(packed)) return null;
-  const { ids, counts, at, modelAt, decays, offsets, taken, moments } = packed;
+  const { ids, counts, at, modelAt, decays, offsets, taken, full, moments } = packed;
   const memories = new Map<Id, ItemMemory>();
   let from = 0;
   for (const [i, id] of ids.entries()) {
@@ -68,6 +70,7 @@ export function unpackMemories(packed: unknown): CourseMemory | null {
       offset: part(offsets, i * OFFSETS.length, (i + 1) * OFFSETS.length),
       // One fewer for each item before.
       taken: part(taken, from - i, to - i - 1),
+      full: part(full, from - i, to - i - 1),
     };
     memories.set(id, completed(arrays));
     from = to;
@@ -75,7 +78,7 @@ export function unpackMemories(packed: unknown): CourseMemory | null {
   return { memories, clock: studyClock(moments) };
 }
 
-function part(all: Float64Array, from: number, to: number): number[] {
+function part(all: Float64Array | Uint8Array, from: number, to: number): number[] {
   const numbers: number[] = [];
   for (let i = from; i < to; i++) numbers.push(all[i]!);
   return numbers;
@@ -84,18 +87,20 @@ function part(all: Float64Array, from: number, to: number): number[] {
 function isPacked(packed: unknown): packed is PackedMemories {
   if (typeof packed !== 'object' || packed === null) return false;
   const one = packed as Partial<PackedMemories>;
-  const { ids, counts, at, offsets, taken } = one;
+  const { ids, counts, at, offsets, taken, full } = one;
   if (one.version !== PACKED_VERSION || !Array.isArray(ids) || !(counts instanceof Uint32Array)) return false;
   const arrays = [at, one.modelAt, one.decays, offsets, taken, one.moments];
-  if (!arrays.every((array) => array instanceof Float64Array)) return false;
+  if (!arrays.every((array) => array instanceof Float64Array) || !(full instanceof Uint8Array)) return false;
   if (ids.length !== counts.length || counts.some((count) => count === 0)) return false;
   const presentations = counts.reduce((sum, count) => sum + count, 0);
-  const fits = (array: Float64Array | undefined, length: number): boolean => array?.length === length;
+  const fits = (array: Float64Array | Uint8Array | undefined, length: number): boolean =>
+    array?.length === length;
   return (
     fits(at, presentations) &&
     fits(one.modelAt, presentations) &&
     fits(one.decays, presentations) &&
     fits(taken, presentations - ids.length) &&
+    fits(full, presentations - ids.length) &&
     fits(offsets, ids.length * OFFSETS.length)
   );
 }

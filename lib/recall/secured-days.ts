@@ -1,5 +1,6 @@
+import type { Item } from '#lib/model/item.ts';
 import { type Recalled, type Written, chanceAt, memoryOf } from './memory.ts';
-import { DAYS_TO_SECURE, type DayOf, fullDays, isSecured } from './secured.ts';
+import { type DayOf, daysLacking, isSecured, recallsOf } from './secured.ts';
 import type { StudyClock } from './study-time.ts';
 
 /** From a calendar day on, the item was secured or no longer so. */
@@ -15,12 +16,12 @@ export interface Turn {
  * @param aimOn the moment (epoch ms) for which the chance is taken, as seen from a moment
  */
 export function securedTurns(
-  item: Written,
+  item: Written & Pick<Item, 'kind'>,
   attempts: readonly Recalled[],
   { clock, dayOf, aimOn }: { clock: StudyClock; dayOf: DayOf; aimOn: (at: number) => number },
 ): Turn[] {
   // Most items are not there yet: nothing need be reckoned for them.
-  if (fullDays(attempts, dayOf) < DAYS_TO_SECURE) return [];
+  if (daysLacking(recallsOf(attempts), dayOf) > 0) return [];
   const inOrder = attempts.toSorted((a, b) => a.at - b.at);
   const turns: Turn[] = [];
   let held = false;
@@ -29,9 +30,10 @@ export function securedTurns(
     const next = inOrder[index + 1];
     if (next && dayOf(next.at) === day) return;
     const until = inOrder.slice(0, index + 1);
+    const recalls = recallsOf(until);
     const holds =
-      fullDays(until, dayOf) >= DAYS_TO_SECURE &&
-      isSecured(until, chanceAt(memoryOf(item, until, clock), clock, aimOn(at)), dayOf);
+      daysLacking(recalls, dayOf) === 0 &&
+      isSecured(item, recalls, chanceAt(memoryOf(item, until, clock), clock, aimOn(at)), dayOf);
     if (holds !== held) turns.push({ day, isSecured: (held = holds) });
   });
   return turns;

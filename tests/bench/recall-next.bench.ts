@@ -36,7 +36,7 @@ export async function figures(): Promise<Figure[]> {
   const next = () => {
     const asked = queue.next()!;
     now += 12_000;
-    const attempt = { id: asked.item.id, at: now, marks: 0, outOf: asked.item.marks, seconds: 12 };
+    const attempt = { id: asked.item.id, at: now, marks: 0, outOf: asked.item.marks, seconds: 12, order: 'gain' as const };
     const memory = withAttempt(memories.get(asked.item.id)!, attempt, clock)!;
     clock.add(now);
     memories.set(asked.item.id, memory);

@@ -1,3 +1,4 @@
+import { type Item, itemOfLine, itemOfQuestion } from '#lib/model/item.ts';
 import { aimOf } from '#lib/recall/next-item.ts';
 import { securedTurns } from '#lib/recall/secured-days.ts';
 import { type SecuredChange, type SecuredDay, securedHistory } from '#lib/syllabus/history.ts';
@@ -10,12 +11,12 @@ export function historyOf({ deck, progress }: Standing, rows: readonly TopicCove
   const examAt = examMoment(deck.course.examDay);
   const how = { clock: progress.clock, dayOf, aimOn: (at: number) => aimOf(at, examAt) };
   const changes: SecuredChange[] = [];
-  const add = (id: string, topicId: string, createdAt: number) => {
+  const add = ({ id, kind, topicId }: Item, createdAt: number) => {
     const attempts = progress.attempts.get(id);
     if (!attempts) return;
-    for (const turn of securedTurns({ createdAt }, attempts, how)) changes.push({ ...turn, topicId });
+    for (const turn of securedTurns({ kind, createdAt }, attempts, how)) changes.push({ ...turn, topicId });
   };
-  for (const question of deck.questions) add(question.id, question.topicId, question.createdAt);
-  for (const line of deck.lines) add(line.id, line.topicId, line.createdAt);
+  for (const question of deck.questions) add(itemOfQuestion(question), question.createdAt);
+  for (const line of deck.lines) add(itemOfLine(line), line.createdAt);
   return securedHistory(changes, rows);
 }

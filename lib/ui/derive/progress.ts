@@ -36,7 +36,7 @@ export function progressOf(deck: CourseDeck, now: number): Progress {
     const memory = memoryOf({ createdAt }, attempts, clock);
     items.set(item.id, item);
     memories.set(item.id, memory);
-    if (attempts.length > 0 && isSecured(attempts, chanceAt(memory, clock, aim), dayOf)) secured.add(item.id);
+    if (isSecured(item, memory, chanceAt(memory, clock, aim), dayOf)) secured.add(item.id);
   };
   for (const question of deck.questions) add(itemOfQuestion(question), question.createdAt);
   for (const line of deck.lines) if (isAsked(line)) add(itemOfLine(line), line.createdAt);
@@ -64,10 +64,11 @@ export function progressAfter(
   const attempts = [...(progress.attempts.get(itemId) ?? []), attempt];
   progress.attempts.set(itemId, attempts);
   progress.counted.add(attempt.id);
-  if (memory) {
+  const item = progress.items.get(itemId);
+  if (memory && item) {
     memories.set(itemId, memory);
     const aim = aimOf(now, examMoment(deck.course.examDay));
-    if (isSecured(attempts, chanceAt(memory, clock, aim), dayOf)) secured.add(itemId);
+    if (isSecured(item, memory, chanceAt(memory, clock, aim), dayOf)) secured.add(itemId);
     else secured.delete(itemId);
   }
   return { ...progress, secured, attempted: new Set(progress.attempted).add(itemId) };

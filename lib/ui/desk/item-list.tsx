@@ -10,6 +10,7 @@ import { Words } from '../parts/words.tsx';
 import { t, tn } from '../text.ts';
 import { DeleteButton } from './delete-button.tsx';
 import { ItemForgetting } from './forgetting.tsx';
+import { ItemLacks } from './item-lacks.tsx';
 import { ItemTicks, statementsOf } from './statement-ticks.tsx';
 import { MarksField, TextField } from './write-item.tsx';
 
@@ -55,6 +56,7 @@ function QuestionRow({ question, standing }: { question: Question; standing: Sta
       <p class="wrap covered">
         <Words text={question.answer} />
       </p>
+      <ItemLacks standing={standing} id={question.id} />
       <ItemForgetting standing={standing} id={question.id} />
       <RowButtons store="questions" id={question.id} name={question.prompt} edit={() => setEditing(true)} />
     </li>
@@ -120,6 +122,7 @@ function LineRow({ line, standing }: { line: Line; standing: Standing }) {
         </strong>{' '}
         <Words text={line.rest} />
       </p>
+      <ItemLacks standing={standing} id={line.id} />
       <ItemForgetting standing={standing} id={line.id} />
       <RowButtons store="lines" id={line.id} name={line.lead} edit={() => setEditing(true)} />
     </li>

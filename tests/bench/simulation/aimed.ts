@@ -35,7 +35,7 @@ function aimed({ items, shares }: Student, backAfter: number | null): Order {
     },
     went(item, at, isFull, seconds) {
       const { id, marks } = items[item]!;
-      const attempt = { id, at, marks: isFull ? marks : 0, outOf: marks, seconds };
+      const attempt = { id, at, marks: isFull ? marks : 0, outOf: marks, seconds, order: 'gain' as const };
       memories[item] = withAttempt(memories[item]!, attempt, clock)!;
       clock.add(at);
       const isFirst = !asked.includes(item);

@@ -30,6 +30,7 @@ export const recalled = (n: number, at: number, over: Partial<Recalled> = {}): R
   marks: 1,
   outOf: 1,
   seconds: 12,
+  order: 'gain',
   ...over,
 });
 
@@ -42,11 +43,14 @@ export const anyAttempts = fc
         fc.nat(3_600_000),
       ),
       marks: fc.nat(4),
+      order: fc.constantFrom('gain', 'forward', 'backToFront', 'outOfOrder', null),
     }),
     {
       maxLength: 12,
     },
   )
   .map((all) =>
-    all.map((a, n) => recalled(n, START + a.at, { marks: a.marks, outOf: 4, seconds: 5 + a.marks })),
+    all.map((a, n) =>
+      recalled(n, START + a.at, { marks: a.marks, outOf: 4, seconds: 5 + a.marks, order: a.order }),
+    ),
   );

@@ -64,6 +64,8 @@ describe('what does not fit is not unpacked', () => {
     ['an item without a presentation', { ...packed, counts: Uint32Array.of(0) }],
     ['a missing array', { ...packed, decays: undefined }],
     ['a plain array', { ...packed, taken: [...packed.taken] }],
+    ['full marks of another kind', { ...packed, full: Float64Array.of(3) }],
+    ['too few full marks', { ...packed, full: new Uint8Array(0) }],
     ['a short array', { ...packed, offsets: packed.offsets.slice(1) } satisfies PackedMemories],
   ];
 

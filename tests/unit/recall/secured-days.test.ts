@@ -2,13 +2,13 @@ import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
 import { chanceAt, memoryOf } from '#lib/recall/memory.ts';
 import { securedTurns } from '#lib/recall/secured-days.ts';
-import { isSecured } from '#lib/recall/secured.ts';
+import { isSecured, recallsOf } from '#lib/recall/secured.ts';
 import { studyClock } from '#lib/recall/study-time.ts';
 import { DAY, START, anyAttempts, recalled } from './builders.ts';
 
 const dayOf = (at: number): string => new Date(at).toISOString().slice(0, 10);
 const aimOn = (): number => START + 60 * DAY;
-const item = { createdAt: START - DAY };
+const item = { kind: 'question' as const, createdAt: START - DAY };
 const turnsOf = (attempts: ReturnType<typeof recalled>[]) =>
   securedTurns(item, attempts, { clock: studyClock(attempts.map(({ at }) => at)), dayOf, aimOn });
 
@@ -27,13 +27,23 @@ describe('the days on which an item turned', () => {
     expect(missed).toEqual([...first, { day: dayOf(START + 50 * DAY), isSecured: false }]);
   });
 
+  it('wait, for a line, for full marks in the other direction', () => {
+    const line = { ...item, kind: 'line' as const };
+    const forward = spaced.map((one) => ({ ...one, order: 'forward' as const }));
+    const back = recalled(9, START + 50 * DAY, { order: 'backToFront' });
+    const clock = studyClock([...forward, back].map(({ at }) => at));
+    const how = { clock, dayOf, aimOn };
+    expect(securedTurns(line, forward, how)).toEqual([]);
+    expect(securedTurns(line, [back, ...forward], how)).toEqual([{ day: dayOf(back.at), isSecured: true }]);
+  });
+
   test('end as the item stands today, and alternate', () => {
     fc.assert(
       fc.property(anyAttempts, (attempts) => {
         const clock = studyClock(attempts.map(({ at }) => at));
         const turns = securedTurns(item, attempts, { clock, dayOf, aimOn });
         const chance = chanceAt(memoryOf(item, attempts, clock), clock, aimOn());
-        const holds = attempts.length > 0 && isSecured(attempts, chance, dayOf);
+        const holds = isSecured(item, recallsOf(attempts), chance, dayOf);
         expect(turns.at(-1)?.isSecured ?? false).toBe(holds);
         turns.forEach(({ isSecured: now }, index) => expect(now).toBe(index % 2 === 0));
       }),

@@ -1,8 +1,9 @@
 // @vitest-environment jsdom
 import { screen, waitFor } from '@testing-library/preact';
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
+import type { Attempt } from '#lib/model/attempt.ts';
 import type { Statement } from '#lib/model/topic.ts';
-import { anAttempt, aQuestion, MORNING, newId } from '../../builders.ts';
+import { aLine, anAttempt, aQuestion, MORNING, newId } from '../../builders.ts';
 import { clipOf, course, courseRows, deep, tides, waves } from '../a-course.ts';
 import { freshScreens, openDesk } from '../render-in-deck.tsx';
 import { follow, press, read, see, type } from '../student.ts';
@@ -112,4 +113,33 @@ test('a topic with nothing to recall has no curve', async () => {
   await openDesk(`topic/${tides.id}`, courseRows());
   await see('heading', '0 clips');
   expect(screen.queryByRole('heading', { name: 'How it is being forgotten' })).toBeNull();
+});
+
+describe('below an item stands what it lacks to be secured', () => {
+  const DAY = 86_400_000;
+  const line = aLine({ courseId: course.id, topicId: deep.id });
+  const tried = (over: Partial<Attempt>) =>
+    anAttempt({ courseId: course.id, topicId: deep.id, itemId: line.id, itemKind: 'line', ...over });
+
+  test('a line recalled as the notes stand only', async () => {
+    const attempts = [0, 1].map((day) => tried({ at: MORNING + day * DAY, order: 'forward' }));
+    await openDesk(`topic/${deep.id}`, courseRows({ lines: [line], attempts }));
+    await read('To be secured: full marks on 1 more day; still to be recalled back to front.');
+  });
+
+  test('a line missed the last time, long before the exam', async () => {
+    const attempts = [0, 1, 2, 3].map((day) =>
+      tried({ at: MORNING + day * DAY, order: 'backToFront', marks: day < 3 ? 1 : 0 }),
+    );
+    await openDesk(`topic/${deep.id}`, courseRows({ lines: [line], attempts }));
+    await read(
+      'To be secured: full marks the next time; still to be recalled as the notes stand; a chance of 90% on exam day, which further recalls bring.',
+    );
+  });
+
+  test('nothing for one never tried', async () => {
+    await openDesk(`topic/${deep.id}`, courseRows({ lines: [line] }));
+    await read(line.rest);
+    expect(screen.queryByText(/To be secured/)).toBeNull();
+  });
 });
