@@ -4,6 +4,7 @@ import { expectedSeconds } from './expected-seconds.ts';
 import { inOrder, ItemQueue } from './item-queue.ts';
 import type { ItemMemory } from './memory.ts';
 import { momentsOf, outlook } from './outlook.ts';
+import { finish, type Steps } from './steps.ts';
 import type { StudyClock } from './study-time.ts';
 import { PRACTICE_A_DAY, turnsLeft } from './turns.ts';
 
@@ -81,12 +82,17 @@ export function aimOf(now: number, examAt: number | null): number {
  * each with the last turn before the exam as far as it is to be expected (turns.ts): what that turn does anyway is
  * no gain of practice now.
  */
-export function rankItems(input: RankInput): Ranked[] {
+export const rankItems = (input: RankInput): Ranked[] => finish(rankingOf(input));
+
+/** The same bit by bit. */
+export function* rankingOf(input: RankInput): Steps<Ranked[]> {
   const rank = rankerOf(input);
-  return input.candidates
-    .filter(({ item }) => input.shares.has(item.topicId))
-    .map((one) => rank(one))
-    .sort(inOrder);
+  const ranked: Ranked[] = [];
+  for (const one of input.candidates) {
+    if (input.shares.has(one.item.topicId)) ranked.push(rank(one));
+    yield;
+  }
+  return ranked.sort(inOrder);
 }
 
 /**

@@ -1,7 +1,9 @@
 import type { Id } from '#lib/model/basics.ts';
 import { completed, type ItemMemory } from './memory.ts';
 import { OFFSETS } from './offset.ts';
-import { type GrowingClock, studyClock } from './study-time.ts';
+import type { CourseMemory } from './course-memory.ts';
+import type { Steps } from './steps.ts';
+import { studyClock } from './study-time.ts';
 
 /**
  * The shape below, and the model whose numbers it holds: to be raised with either, so that what was packed before is
@@ -17,6 +19,8 @@ export const PACKED_VERSION = 2;
 export interface PackedMemories {
   version: number;
   ids: Id[];
+  /** Items that were tried and were not in the deck. */
+  gone: Id[];
   counts: Uint32Array;
   at: Float64Array;
   modelAt: Float64Array;
@@ -28,19 +32,14 @@ export interface PackedMemories {
   moments: Float64Array;
 }
 
-/** What is kept of a course. */
-export interface CourseMemory {
-  memories: Map<Id, ItemMemory>;
-  clock: GrowingClock;
-}
-
 /** Pack the memories of a course, with the clock that they were worked out by. */
-export function packMemories({ memories, clock }: CourseMemory): PackedMemories {
+export function packMemories({ memories, gone, clock }: CourseMemory): PackedMemories {
   const all = [...memories.values()];
   const counts = Uint32Array.from(all, (memory) => memory.at.length);
   return {
     version: PACKED_VERSION,
     ids: [...memories.keys()],
+    gone: [...gone],
     counts,
     at: joined(all.map((memory) => memory.at)),
     modelAt: joined(all.map((memory) => memory.modelAt)),
@@ -52,13 +51,9 @@ export function packMemories({ memories, clock }: CourseMemory): PackedMemories 
   };
 }
 
-/**
- * Unpack them: equal to what was packed.
- * @param packed of any origin; null is given for anything of another version, or that does not fit together
- */
-export function unpackMemories(packed: unknown): CourseMemory | null {
-  if (!isPacked(packed)) return null;
-  const { ids, counts, at, modelAt, decays, offsets, taken, full, moments } = packed;
+/** Unpack them: equal to what was packed. */
+export function* unpackMemories(packed: PackedMemories): Steps<CourseMemory> {
+  const { ids, gone, counts, at, modelAt, decays, offsets, taken, full, moments } = packed;
   const memories = new Map<Id, ItemMemory>();
   let from = 0;
   for (const [i, id] of ids.entries()) {
@@ -74,8 +69,9 @@ export function unpackMemories(packed: unknown): CourseMemory | null {
     };
     memories.set(id, completed(arrays));
     from = to;
+    yield;
   }
-  return { memories, clock: studyClock(moments) };
+  return { memories, gone: new Set(gone), clock: studyClock(moments) };
 }
 
 function part(all: Float64Array | Uint8Array, from: number, to: number): number[] {
@@ -84,24 +80,30 @@ function part(all: Float64Array | Uint8Array, from: number, to: number): number[
   return numbers;
 }
 
-function isPacked(packed: unknown): packed is PackedMemories {
+/** Whether something of any origin can be unpacked: it is of this version, and fits together. */
+export function isPacked(packed: unknown): packed is PackedMemories {
   if (typeof packed !== 'object' || packed === null) return false;
   const one = packed as Partial<PackedMemories>;
-  const { ids, counts, at, offsets, taken, full } = one;
-  if (one.version !== PACKED_VERSION || !Array.isArray(ids) || !(counts instanceof Uint32Array)) return false;
-  const arrays = [at, one.modelAt, one.decays, offsets, taken, one.moments];
-  if (!arrays.every((array) => array instanceof Float64Array) || !(full instanceof Uint8Array)) return false;
-  if (ids.length !== counts.length || counts.some((count) => count === 0)) return false;
+  return one.version === PACKED_VERSION && hasArrays(one) && fitsTogether(one);
+}
+
+const LONG_ARRAYS = ['at', 'modelAt', 'decays', 'offsets', 'taken', 'moments'] as const;
+
+const hasArrays = (one: Partial<PackedMemories>): one is PackedMemories =>
+  Array.isArray(one.ids) &&
+  Array.isArray(one.gone) &&
+  one.counts instanceof Uint32Array &&
+  one.full instanceof Uint8Array &&
+  LONG_ARRAYS.every((name) => one[name] instanceof Float64Array);
+
+function fitsTogether(packed: PackedMemories): boolean {
+  const { ids, counts } = packed;
+  if (ids.length !== counts.length || counts.includes(0)) return false;
   const presentations = counts.reduce((sum, count) => sum + count, 0);
-  const fits = (array: Float64Array | Uint8Array | undefined, length: number): boolean =>
-    array?.length === length;
   return (
-    fits(at, presentations) &&
-    fits(one.modelAt, presentations) &&
-    fits(one.decays, presentations) &&
-    fits(taken, presentations - ids.length) &&
-    fits(full, presentations - ids.length) &&
-    fits(offsets, ids.length * OFFSETS.length)
+    [packed.at, packed.modelAt, packed.decays].every(({ length }) => length === presentations) &&
+    [packed.taken, packed.full].every(({ length }) => length === presentations - ids.length) &&
+    packed.offsets.length === ids.length * OFFSETS.length
   );
 }
 

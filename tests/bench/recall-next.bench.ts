@@ -3,6 +3,7 @@ import { ItemQueue } from '#lib/recall/item-queue.ts';
 import { memoryOf, withAttempt } from '#lib/recall/memory.ts';
 import { nextItems, rankerOf, rankItems } from '#lib/recall/next-item.ts';
 import { packMemories, unpackMemories } from '#lib/recall/packed-memory.ts';
+import { finish } from '#lib/recall/steps.ts';
 import { studyClock } from '#lib/recall/study-time.ts';
 import { type Figure, figure } from './figure.ts';
 import { type DeckSize, makeDeck } from './make-deck.ts';
@@ -36,7 +37,14 @@ export async function figures(): Promise<Figure[]> {
   const next = () => {
     const asked = queue.next()!;
     now += 12_000;
-    const attempt = { id: asked.item.id, at: now, marks: 0, outOf: asked.item.marks, seconds: 12, order: 'gain' as const };
+    const attempt = {
+      id: asked.item.id,
+      at: now,
+      marks: 0,
+      outOf: asked.item.marks,
+      seconds: 12,
+      order: 'gain' as const,
+    };
     const memory = withAttempt(memories.get(asked.item.id)!, attempt, clock)!;
     clock.add(now);
     memories.set(asked.item.id, memory);
@@ -47,10 +55,10 @@ export async function figures(): Promise<Figure[]> {
     () => tookOnce(next, 20),
     () => tookOnce(() => nextItems(rankItems(input), 1)),
   );
-  const packed = packMemories({ memories, clock });
+  const packed = packMemories({ memories, gone: new Set(), clock });
   const unpacking = await inTurns(
     { repeats: 7, warmUp: 2 },
-    () => tookOnce(() => unpackMemories(packed)),
+    () => tookOnce(() => finish(unpackMemories(packed))),
     () => tookOnce(workedOut),
   );
   return [

@@ -1,18 +1,54 @@
 import type { Attempt } from '#lib/model/attempt.ts';
 import { type Ranked, nextItems } from '#lib/recall/next-item.ts';
 import { cacheNextUp } from '#lib/store/actions/attempts.ts';
-import { type CourseDeck, readCourseDeck } from '#lib/store/course-deck.ts';
+import { type BriefDeck, type CourseDeck, readBriefDeck, readCourseDeck } from '#lib/store/course-deck.ts';
+import { readCourseMemory } from '#lib/store/course-memory.ts';
 import type { Db } from '#lib/store/schema.ts';
-import { type Progress, progressAfter, progressOf, rankDeck, rankedAfter } from './progress.ts';
+import { inSlices } from '#lib/store/slices.ts';
+import {
+  type BriefProgress,
+  briefProgressOf,
+  type Progress,
+  progressAfter,
+  progressOf,
+  rankDeck,
+  rankedAfter,
+  rankSteps,
+  writtenIn,
+} from './progress.ts';
 import { reasonOf } from './why.ts';
 
 /** As many items as the longest round of quick answers asks. */
 export const QUEUE_LENGTH = 60;
 
-export interface Standing {
+/** Where a course stands, without the attempts themselves: all that a round and the popup need. */
+export interface BriefStanding {
+  deck: BriefDeck;
+  progress: BriefProgress;
+  ranked: Ranked[];
+}
+
+export interface Standing extends BriefStanding {
   deck: CourseDeck;
   progress: Progress;
-  ranked: Ranked[];
+}
+
+/**
+ * Reads a course without its attempts, works out where it stands from what is kept of their memory, and keeps what
+ * gains most now for the popup's next opening.
+ */
+export async function readBriefStanding(
+  db: Db,
+  courseId: string,
+  now: number,
+): Promise<BriefStanding | undefined> {
+  const deck = await readBriefDeck(db, courseId);
+  if (!deck) return undefined;
+  const course = await readCourseMemory(db, courseId, writtenIn(deck), now);
+  const progress = await inSlices(briefProgressOf(deck, course, now));
+  const ranked = await inSlices(rankSteps(deck, progress, now));
+  await keepNextUp(db, courseId, ranked, now);
+  return { deck, progress, ranked };
 }
 
 /** Reads a course, works out where it stands, and keeps what gains most now for the popup's next opening. */
@@ -21,13 +57,17 @@ export async function readStanding(db: Db, courseId: string, now: number): Promi
   if (!deck) return undefined;
   const progress = progressOf(deck, now);
   const ranked = rankDeck(deck, progress, now);
+  await keepNextUp(db, courseId, ranked, now);
+  return { deck, progress, ranked };
+}
+
+async function keepNextUp(db: Db, courseId: string, ranked: readonly Ranked[], now: number): Promise<void> {
   const items = nextItems(ranked, QUEUE_LENGTH).map((one) => ({
     kind: one.item.kind,
     id: one.item.id,
     reason: reasonOf(one, now),
   }));
   await cacheNextUp(db, { courseId, at: now, items });
-  return { deck, progress, ranked };
 }
 
 /**

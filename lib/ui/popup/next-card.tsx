@@ -1,6 +1,6 @@
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import type { FirstUp } from '#lib/store/first-up.ts';
-import type { Standing } from '../derive/next-up.ts';
+import type { BriefStanding } from '../derive/next-up.ts';
 import { coverDeck } from '../derive/progress.ts';
 import { reasonOf, whySentence } from '../derive/why.ts';
 import { deskLink } from '../parts/desk-link.ts';
@@ -86,7 +86,7 @@ function StartButton({ minutes, start, choose }: StartButtonProps) {
   );
 }
 
-function GapsLine({ standing }: { standing: Standing }) {
+function GapsLine({ standing }: { standing: BriefStanding }) {
   const { topics } = coverDeck(standing.deck, standing.progress);
   if (topics.length === 0)
     return (
@@ -107,7 +107,7 @@ function GapsLine({ standing }: { standing: Standing }) {
   );
 }
 
-function NothingToAsk({ standing }: { standing: Standing }) {
+function NothingToAsk({ standing }: { standing: BriefStanding }) {
   const [clip] = standing.deck.clips.toSorted((a, b) => b.createdAt - a.createdAt);
   return (
     <>

@@ -4,7 +4,7 @@ import { nextItems } from '#lib/recall/next-item.ts';
 import type { Round } from '#lib/recall/round.ts';
 import { readFirstUp, type FirstUp } from '#lib/store/first-up.ts';
 import { useDeck } from '../deck/deck-context.tsx';
-import { QUEUE_LENGTH, readStanding, type Standing } from '../derive/next-up.ts';
+import { QUEUE_LENGTH, type BriefStanding, readBriefStanding } from '../derive/next-up.ts';
 import { reasonOf } from '../derive/why.ts';
 import { type RoundPlan, lastsFor } from '../round/round-plan.ts';
 import { tell } from '../text.ts';
@@ -12,7 +12,7 @@ import { takeTrouble } from '../trouble.ts';
 
 /** A standing with the moment that it was worked out for, epoch ms. */
 export interface Stood {
-  standing: Standing;
+  standing: BriefStanding;
   at: number;
 }
 
@@ -46,7 +46,7 @@ export function usePopup(): PopupState {
   const stand = useCallback(
     async (courseId: string) => {
       const at = Date.now();
-      const standing = await readStanding(db, courseId, at);
+      const standing = await readBriefStanding(db, courseId, at);
       if (!standing) throw new StudentError('errorCourseGone');
       setStood({ standing, at });
       return { standing, at };

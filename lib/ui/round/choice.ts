@@ -3,8 +3,8 @@ import type { Upcoming } from '#lib/model/next-up.ts';
 import { canBeTurned, inDirection } from '#lib/recall/directions.ts';
 import { type Ranked, nextItems } from '#lib/recall/next-item.ts';
 import { weakTopics } from '#lib/recall/weak-topics.ts';
-import type { CourseDeck } from '#lib/store/course-deck.ts';
-import type { Standing } from '../derive/next-up.ts';
+import type { BriefDeck } from '#lib/store/course-deck.ts';
+import type { BriefStanding } from '../derive/next-up.ts';
 import { reasonOf } from '../derive/why.ts';
 import type { RoundPlan } from './round-plan.ts';
 
@@ -24,7 +24,7 @@ export interface RoundChoice {
 const LONGEST_QUEUE = 400;
 
 /** The items of a scope that may be asked, the one that gains most now first. */
-export function itemsOf({ deck, ranked }: Standing, scope: Scope): Ranked[] {
+export function itemsOf({ deck, ranked }: BriefStanding, scope: Scope): Ranked[] {
   switch (scope.of) {
     case 'all':
       return ranked;
@@ -49,7 +49,7 @@ export function itemsOf({ deck, ranked }: Standing, scope: Scope): Ranked[] {
  * @param random a number from 0 up to 1
  */
 export function planOf(
-  standing: Standing,
+  standing: BriefStanding,
   choice: RoundChoice,
   now: number,
   random: () => number = Math.random,
@@ -68,7 +68,7 @@ export function planOf(
 }
 
 /** A topic and all below it. */
-export function withBelow(deck: Pick<CourseDeck, 'topics'>, topicId: string): Set<string> {
+export function withBelow(deck: Pick<BriefDeck, 'topics'>, topicId: string): Set<string> {
   const wanted = new Set([topicId]);
   // Topics come in reading order: a parent stands before its children.
   for (const topic of deck.topics) if (wanted.has(topic.parentId ?? '')) wanted.add(topic.id);
@@ -76,7 +76,7 @@ export function withBelow(deck: Pick<CourseDeck, 'topics'>, topicId: string): Se
 }
 
 /** The topics that items stand under, and all above them. */
-export function withAbove({ topics }: Pick<CourseDeck, 'topics'>, items: readonly Ranked[]): Set<string> {
+export function withAbove({ topics }: Pick<BriefDeck, 'topics'>, items: readonly Ranked[]): Set<string> {
   const wanted = new Set(items.map(({ item }) => item.topicId));
   // From the last to the first: children are met before their parents.
   for (const { id, parentId } of topics.toReversed()) if (parentId && wanted.has(id)) wanted.add(parentId);
@@ -84,7 +84,7 @@ export function withAbove({ topics }: Pick<CourseDeck, 'topics'>, items: readonl
 }
 
 /** In the order of the notes: by topic as the syllabus stands, its lines as they stand, then its questions by age. */
-function asInNotes({ topics, lines, questions }: CourseDeck, items: readonly Ranked[]): Ranked[] {
+function asInNotes({ topics, lines, questions }: BriefDeck, items: readonly Ranked[]): Ranked[] {
   const topicPlace = new Map(topics.map(({ id }, place) => [id, place]));
   const place = new Map([...lines, ...questions].map(({ id }, at) => [id, at]));
   return items.toSorted(

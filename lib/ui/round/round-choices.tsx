@@ -1,7 +1,7 @@
 import type { RoundOrder } from '#lib/model/round-order.ts';
 import { useMemo, useState } from 'preact/hooks';
 import { weakTopics } from '#lib/recall/weak-topics.ts';
-import type { Standing } from '../derive/next-up.ts';
+import type { BriefStanding } from '../derive/next-up.ts';
 import { topicName, topicNames } from '../parts/topic-name.ts';
 import { percent, t, tn } from '../text.ts';
 import { type RoundChoice, type Scope, itemsOf, withAbove } from './choice.ts';
@@ -19,7 +19,7 @@ const ORDERS = {
 const NAMED = 3;
 
 interface RoundChoicesProps {
-  standing: Standing;
+  standing: BriefStanding;
   /** What is chosen at first. */
   first: RoundChoice;
   start(choice: RoundChoice): void;
@@ -90,7 +90,7 @@ export function RoundChoices({ standing, first, start }: RoundChoicesProps) {
 }
 
 interface ScopeFieldProps {
-  standing: Standing;
+  standing: BriefStanding;
   scope: Scope;
   set(scope: Scope): void;
 }
@@ -133,7 +133,7 @@ function ScopeField({ standing, scope, set }: ScopeFieldProps) {
 }
 
 /** The weakest topics with what is to be expected of them. */
-function WeakTopics({ standing: { ranked, deck } }: { standing: Standing }) {
+function WeakTopics({ standing: { ranked, deck } }: { standing: BriefStanding }) {
   const names = topicNames(deck.topics);
   const weak = weakTopics(ranked);
   if (weak.length === 0) return <p class="soft">{t('weakNone')}</p>;

@@ -15,7 +15,7 @@ import { choose, key, press, read, see } from '../student.ts';
 
 vi.mock('#lib/ui/derive/next-up.ts', { spy: true });
 freshScreens();
-beforeEach(() => void vi.mocked(standings.readStanding).mockReset());
+beforeEach(() => void vi.mocked(standings.readBriefStanding).mockReset());
 
 async function openPopup(rows: Rows = {}) {
   const db = await deckWith(rows);
@@ -99,7 +99,7 @@ const manyCached = () => {
 
 /** Holds up what reads the whole course, as a large deck does. */
 const holdUpStanding = () =>
-  vi.mocked(standings.readStanding).mockReturnValue(new Promise<undefined>(() => undefined));
+  vi.mocked(standings.readBriefStanding).mockReturnValue(new Promise<undefined>(() => undefined));
 
 test('a round starts from the cache, in its order and with its reasons, while the deck is still being read', async () => {
   holdUpStanding();
