@@ -126,6 +126,40 @@ describe('the moment aimed at', () => {
     });
   });
 
+  it('is never beyond an exam that is still to come, nor is a later turn, however close it is', () => {
+    const minutesLeft = fc.oneof(
+      fc.integer({ min: 1, max: 48 * 60 }),
+      fc.integer({ min: 1, max: 60 * 24 * 60 }),
+    );
+    fc.assert(
+      fc.property(anyAttempts, minutesLeft, (attempts, minutes) => {
+        const examAt = NOW + minutes * MINUTE;
+        const items: [Candidate['item'], Recalled[]][] = [
+          [itemOf(1), attempts],
+          [inTides(2), []],
+        ];
+        const past = items.map(([item, theirs]): [Candidate['item'], Recalled[]] => [
+          item,
+          theirs.filter(({ at }) => at <= NOW),
+        ]);
+        for (const { why, gain, chanceNow, chanceExamNow, chanceExamAfter } of ranking(past, { examAt })) {
+          expect(why.isForExam).toBe(true);
+          expect(NOW + why.daysAhead * DAY).toBeCloseTo(examAt, 3);
+          // Less than a night and a day away, no other turn is reckoned with.
+          if (minutes < 32 * 60) expect(why.laterTurn).toEqual({ ifAsked: 0, ifLeft: 0 });
+          // Without another turn nothing is better left: every attempt helps, and none is put off for the gap's sake.
+          if (why.laterTurn.ifLeft === 0)
+            expect(chanceExamAfter).toBeGreaterThanOrEqual(chanceExamNow - 1e-12);
+          for (const chance of [chanceNow, chanceExamNow, chanceExamAfter]) {
+            expect(chance).toBeGreaterThanOrEqual(0);
+            expect(chance).toBeLessThanOrEqual(1);
+          }
+          expect(Number.isFinite(gain)).toBe(true);
+        }
+      }),
+    );
+  });
+
   it('just before the exam gives what can still be lifted, not what is known', () => {
     const known = Array.from({ length: 14 }, (_, n) => recalled(n, START + n * DAY));
     const ranked = ranking(

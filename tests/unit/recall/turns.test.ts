@@ -16,6 +16,18 @@ it('comes at the same time of day, eight hours or more before the exam', () => {
   expect([31, 32, 39, 55, 56].map(last)).toEqual([0, 1, 1, 1, 2]);
 });
 
+it('never comes within eight hours of the exam, let alone after it, unless it is now', () => {
+  const anyMinutes = fc.integer({ min: 0, max: 60 * 24 * 60 });
+  fc.assert(
+    fc.property(anyMinutes, fc.nat(500_000), (minutes, all) => {
+      const exam = START + (minutes * HOUR) / 60;
+      const { lastAt } = turnsLeft(START, exam, 600, all);
+      expect(lastAt).toBeGreaterThanOrEqual(START);
+      if (lastAt !== START) expect(lastAt).toBeLessThanOrEqual(exam - 8 * HOUR);
+    }),
+  );
+});
+
 it('is certain for all while there is time for all, first for those left out, then for none', () => {
   const turns = (days: number) => turnsLeft(START, START + days * DAY + 15 * HOUR, 600, 1200);
   expect(turns(2)).toMatchObject({ ifAsked: 1, ifLeft: 1 });
