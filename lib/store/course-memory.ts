@@ -18,50 +18,17 @@ const MOST_NEWER = 5000;
 /** The cache is written anew when more attempts than this have come to it: it is large. */
 export const KEPT_AFTER = 300;
 
-/**
- * The memory of a course, from what is kept of it and the attempts made since, or from all attempts where that does not
- * fit; kept anew, in the background, where it pays.
- *
- * What is kept never holds attempts dated after the moment at which it was made: under a clock that was set back they
- * stay the latest for long, and all that is tried meanwhile comes before them.
- * @param now epoch ms
- */
-export async function readCourseMemory(
-  db: Db,
-  courseId: string,
-  writtenAt: WrittenAt,
-  now: number,
-): Promise<CourseMemory> {
-  return (await fromKept(db, courseId, writtenAt, now)) ?? (await fromAttempts(db, courseId, writtenAt, now));
-}
-
-async function fromKept(
-  db: Db,
-  courseId: string,
-  writtenAt: WrittenAt,
-  now: number,
-): Promise<CourseMemory | null> {
-  const kept = await readKept(db, courseId);
-  if (!kept) return null;
-  const course = await inSlices(unpackMemories(kept.packed));
-  if (!fitsDeck(course, writtenAt)) return null;
-  const future = kept.newer.findIndex(({ at }) => at > now);
-  const [past, ahead] =
-    future < 0 ? [kept.newer, []] : [kept.newer.slice(0, future), kept.newer.slice(future)];
-  if (!(await inSlices(addNewer(course, past, writtenAt)))) return null;
-  if (past.length > KEPT_AFTER) void keepMemories(db, courseId, course);
-  return (await inSlices(addNewer(course, ahead, writtenAt))) ? course : null;
+/** What is kept of a course, and the attempts dated after the latest that is in it, oldest first. */
+export interface Kept {
+  packed: PackedMemories;
+  newer: Attempt[];
 }
 
 /**
- * What is kept, and the attempts dated after the latest that is in it, oldest first. Null where there is nothing that
- * fits: attempts are never changed, so all is in it that came before where the numbers add up. One that came since and
- * is dated at that very moment, or before, makes them differ.
+ * Reads what is kept. Null where there is nothing that fits: attempts are never changed, so all is in it that came
+ * before where the numbers add up. One that came since and is dated at that very moment, or before, makes them differ.
  */
-async function readKept(
-  db: Db,
-  courseId: string,
-): Promise<{ packed: PackedMemories; newer: Attempt[] } | null> {
+export async function readKept(db: Db, courseId: string): Promise<Kept | null> {
   const transaction = db.transaction(['memories', 'attempts']);
   const row = MemoryCache.safeParse(await transaction.objectStore('memories').get(courseId));
   if (!row.success || !isPacked(row.data.packed)) return null;
@@ -75,6 +42,36 @@ async function readKept(
   const newer = await index.getAll(newerThan);
   const read = await readable(db, 'attempts', newer);
   return read.length === newer.length ? { packed, newer: read } : null;
+}
+
+/**
+ * The memory of a course, from what is kept of it and the attempts made since, or from all attempts where that does not
+ * fit; kept anew, in the background, where it pays.
+ *
+ * What is kept never holds attempts dated after the moment at which it was made: under a clock that was set back they
+ * stay the latest for long, and all that is tried meanwhile comes before them.
+ * @param now epoch ms
+ */
+export async function courseMemory(
+  db: Db,
+  courseId: string,
+  { kept, writtenAt, now }: { kept: Kept | null; writtenAt: WrittenAt; now: number },
+): Promise<CourseMemory> {
+  const course = kept && (await fromKept(db, courseId, { kept, writtenAt, now }));
+  return course ?? fromAttempts(db, courseId, writtenAt, now);
+}
+
+async function fromKept(
+  db: Db,
+  courseId: string,
+  { kept, writtenAt, now }: { kept: Kept; writtenAt: WrittenAt; now: number },
+): Promise<CourseMemory | null> {
+  const course = await inSlices(unpackMemories(kept.packed));
+  if (!fitsDeck(course, writtenAt)) return null;
+  const past = kept.newer.filter(({ at }) => at <= now);
+  if (!(await inSlices(addNewer(course, past, writtenAt)))) return null;
+  if (past.length > KEPT_AFTER) void keepMemories(db, courseId, course);
+  return (await inSlices(addNewer(course, kept.newer.slice(past.length), writtenAt))) ? course : null;
 }
 
 async function fromAttempts(

@@ -2,7 +2,7 @@ import type { Attempt } from '#lib/model/attempt.ts';
 import { type Ranked, nextItems } from '#lib/recall/next-item.ts';
 import { cacheNextUp } from '#lib/store/actions/attempts.ts';
 import { type BriefDeck, type CourseDeck, readBriefDeck, readCourseDeck } from '#lib/store/course-deck.ts';
-import { readCourseMemory } from '#lib/store/course-memory.ts';
+import { courseMemory, readKept } from '#lib/store/course-memory.ts';
 import type { Db } from '#lib/store/schema.ts';
 import { inSlices } from '#lib/store/slices.ts';
 import {
@@ -42,9 +42,10 @@ export async function readBriefStanding(
   courseId: string,
   now: number,
 ): Promise<BriefStanding | undefined> {
-  const deck = await readBriefDeck(db, courseId);
+  // Counting attempts takes the database long: it does so while the rows are checked.
+  const [deck, kept] = await Promise.all([readBriefDeck(db, courseId), readKept(db, courseId)]);
   if (!deck) return undefined;
-  const course = await readCourseMemory(db, courseId, writtenIn(deck), now);
+  const course = await courseMemory(db, courseId, { kept, writtenAt: writtenIn(deck), now });
   const progress = await inSlices(briefProgressOf(deck, course, now));
   const ranked = await inSlices(rankSteps(deck, progress, now));
   await keepNextUp(db, courseId, ranked, now);
