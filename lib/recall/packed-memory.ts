@@ -33,20 +33,19 @@ export interface PackedMemories {
 }
 
 /** Pack the memories of a course, with the clock that they were worked out by. */
-export function packMemories({ memories, gone, clock }: CourseMemory): PackedMemories {
+export function* packMemories({ memories, gone, clock }: CourseMemory): Steps<PackedMemories> {
   const all = [...memories.values()];
-  const counts = Uint32Array.from(all, (memory) => memory.at.length);
   return {
     version: PACKED_VERSION,
     ids: [...memories.keys()],
     gone: [...gone],
-    counts,
-    at: joined(all.map((memory) => memory.at)),
-    modelAt: joined(all.map((memory) => memory.modelAt)),
-    decays: joined(all.map((memory) => memory.decays)),
-    offsets: joined(all.map((memory) => memory.offset)),
-    taken: joined(all.map((memory) => memory.taken)),
-    full: Uint8Array.from(joined(all.map((memory) => memory.full))),
+    counts: Uint32Array.from(all, (memory) => memory.at.length),
+    at: yield* joined(all.map((memory) => memory.at)),
+    modelAt: yield* joined(all.map((memory) => memory.modelAt)),
+    decays: yield* joined(all.map((memory) => memory.decays)),
+    offsets: yield* joined(all.map((memory) => memory.offset)),
+    taken: yield* joined(all.map((memory) => memory.taken)),
+    full: Uint8Array.from(yield* joined(all.map((memory) => memory.full))),
     moments: clock.moments(),
   };
 }
@@ -107,9 +106,12 @@ function fitsTogether(packed: PackedMemories): boolean {
   );
 }
 
-function joined(arrays: readonly (readonly number[])[]): Float64Array {
+function* joined(arrays: readonly (readonly number[])[]): Steps<Float64Array> {
   const all = new Float64Array(arrays.reduce((sum, array) => sum + array.length, 0));
   let at = 0;
-  for (const array of arrays) for (const one of array) all[at++] = one;
+  for (const array of arrays) {
+    for (const one of array) all[at++] = one;
+    yield;
+  }
   return all;
 }

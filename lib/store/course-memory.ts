@@ -34,12 +34,15 @@ export async function readKept(db: Db, courseId: string): Promise<Kept | null> {
   if (!row.success || !isPacked(row.data.packed)) return null;
   const { packed } = row.data;
   const latest = packed.moments.at(-1) ?? -Infinity;
-  const index = transaction.objectStore('attempts').index('courseAt');
+  const attempts = transaction.objectStore('attempts');
   const newerThan = IDBKeyRange.bound([courseId, latest], [courseId, Infinity], true);
-  const all = IDBKeyRange.bound([courseId, -Infinity], [courseId, Infinity]);
-  const [added, count] = await Promise.all([index.count(newerThan), index.count(all)]);
-  if (packed.moments.length + added !== count || added > MOST_NEWER) return null;
-  const newer = await index.getAll(newerThan);
+  const added = await attempts.index('courseAt').count(newerThan);
+  const known = packed.moments.length + added;
+  // All are counted several times as quickly as those of a course, and most decks hold one course.
+  const isAll =
+    known === (await attempts.count()) || known === (await attempts.index('course').count(courseId));
+  if (!isAll || added > MOST_NEWER) return null;
+  const newer = await attempts.index('courseAt').getAll(newerThan);
   const read = await readable(db, 'attempts', newer);
   return read.length === newer.length ? { packed, newer: read } : null;
 }
@@ -70,7 +73,7 @@ async function fromKept(
   if (!fitsDeck(course, writtenAt)) return null;
   const past = kept.newer.filter(({ at }) => at <= now);
   if (!(await inSlices(addNewer(course, past, writtenAt)))) return null;
-  if (past.length > KEPT_AFTER) void keepMemories(db, courseId, course);
+  if (past.length > KEPT_AFTER) await keepMemories(db, courseId, course);
   return (await inSlices(addNewer(course, kept.newer.slice(past.length), writtenAt))) ? course : null;
 }
 
@@ -83,15 +86,18 @@ async function fromAttempts(
   const attempts = await readAttempts(db, courseId);
   const past = attempts.filter(({ at }) => at <= now);
   const course = await inSlices(courseMemoryOf(past, writtenAt));
-  void keepMemories(db, courseId, course);
+  await keepMemories(db, courseId, course);
   if (past.length === attempts.length) return course;
   return inSlices(courseMemoryOf(attempts, writtenAt));
 }
 
-/** Keeps it for the next opening. A cache need not survive a power cut, and nobody has to be told of it. */
+/** Packs it, and keeps it behind the page's back. A cache need not survive a power cut, and nobody has to be told of it. */
 async function keepMemories(db: Db, courseId: string, course: CourseMemory): Promise<void> {
-  // Packed at once, since what was given goes on to be changed.
-  const row: MemoryCache = { courseId, packed: packMemories(course) };
+  const row: MemoryCache = { courseId, packed: await inSlices(packMemories(course)) };
+  void put(db, row);
+}
+
+async function put(db: Db, row: MemoryCache): Promise<void> {
   try {
     const transaction = db.transaction('memories', 'readwrite', { durability: 'relaxed' });
     await Promise.all([transaction.store.put(row), transaction.done]);

@@ -15,7 +15,7 @@ export async function setAsideUnreadable(db: Db, store: StoreName, rows: unknown
   // Settings and caches are made anew; a row without its key cannot be moved and stays where it is.
   const movable = rows.filter((row) => idOf(row) !== undefined);
   if (movable.length === 0) return;
-  await write(db, [store, 'setAside'], async (transaction) => {
+  await write(db, [store, 'setAside', 'memories'], async (transaction) => {
     const from = transaction.objectStore(store);
     for (const row of movable) {
       const now = await from.get(idOf(row)!);
@@ -32,6 +32,7 @@ export async function setAsideUnreadable(db: Db, store: StoreName, rows: unknown
       await transaction.objectStore('setAside').add(aside);
       await from.delete(idOf(row)!);
     }
+    if (store === 'attempts') await transaction.objectStore('memories').clear();
   });
 }
 
@@ -58,10 +59,11 @@ export async function putBack(db: Db, key: number): Promise<boolean> {
   const store = aside.store as StoreName;
   const check = ROWS[store].safeParse(aside.row);
   if (!check.success) return false;
-  return write(db, [store, 'setAside', 'nextUp'], async (transaction) => {
+  return write(db, [store, 'setAside', 'nextUp', 'memories'], async (transaction) => {
     await transaction.objectStore(store).put(check.data as never);
     await transaction.objectStore('setAside').delete(key);
     await transaction.objectStore('nextUp').clear();
+    if (store === 'attempts') await transaction.objectStore('memories').clear();
     return true;
   });
 }

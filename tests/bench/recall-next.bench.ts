@@ -55,7 +55,7 @@ export async function figures(): Promise<Figure[]> {
     () => tookOnce(next, 20),
     () => tookOnce(() => nextItems(rankItems(input), 1)),
   );
-  const packed = packMemories({ memories, gone: new Set(), clock });
+  const packed = finish(packMemories({ memories, gone: new Set(), clock }));
   const unpacking = await inTurns(
     { repeats: 7, warmUp: 2 },
     () => tookOnce(() => finish(unpackMemories(packed))),

@@ -46,7 +46,7 @@ test('holds the memory of each item that was tried, and the others apart', () =>
 test('packed at any moment, and with what came since, it is the same as from scratch, or says that it cannot', () => {
   fc.assert(
     fc.property(anyHistory, fc.nat(60), (history, cut) => {
-      const kept = packMemories(finish(courseMemoryOf(history.slice(0, cut), writtenAt)));
+      const kept = finish(packMemories(finish(courseMemoryOf(history.slice(0, cut), writtenAt))));
       const course = finish(unpackMemories(structuredClone(kept)));
       const newer = history.slice(cut);
       const keys = newer.map(({ itemId, at }) => `${itemId} ${at}`);

@@ -193,6 +193,37 @@ describe('what is kept', () => {
     expect(await kept(db)).toEqual(before);
   });
 
+  test('lasts beside the attempts of other courses', async () => {
+    const db = await deckWith(days);
+    await db.put('attempts', anAttempt({ at: MORNING }));
+    await readBriefStanding(db, course.id, now);
+    await keptCount(db, days.length);
+    const before = (await kept(db))!;
+    // A sign that is only there where it is not written anew.
+    await db.put('memories', { courseId: course.id, packed: { ...before, sign: true } });
+    await recordAttempt(db, anAttempt({ at: MORNING + DAY }));
+    await recordAttempt(db, tried(line.id, now));
+    await expectSame(db, now);
+    expect(await kept(db)).toHaveProperty('sign');
+    // As many attempts in all as there would be without the other course's: only a count by course can tell.
+    await db.delete('attempts', days[2]!.id);
+    await expectSame(db, now);
+    await keptCount(db, days.length);
+  });
+
+  test('goes with an attempt that cannot be read any more, and comes anew with it', async () => {
+    const db = await deckWith(days);
+    await readBriefStanding(db, course.id, now);
+    await keptCount(db, days.length);
+    await db.put('attempts', { ...days[2]!, marks: -1 });
+    // As the desk does.
+    await readStanding(db, course.id, now);
+    expect(await kept(db)).toBeUndefined();
+    await db.put('attempts', anAttempt());
+    await expectSame(db, now);
+    await keptCount(db, days.length - 1);
+  });
+
   test('knows an item that came back', async () => {
     const db = await deckWith(days);
     const key = await deleteRow(db, 'questions', questions[0]!.id, now);
