@@ -17,8 +17,8 @@ export interface Figure {
 /** What a bench file exports as `figures`. */
 export type Figures = Figure[] | (() => Promise<Figure[]> | Figure[]);
 
-/** At most (or at least) so much in all, or so much more than what it is compared to. A goal to come is shown, not held to. */
-export type Goal = ({ atMost: number } | { atLeast: number }) & { more?: boolean; toCome?: boolean };
+/** At most (or at least) so much in all, or so much more than what it is compared to. */
+export type Goal = ({ atMost: number } | { atLeast: number }) & { more?: boolean };
 
 interface Measured {
   name: string;
@@ -39,7 +39,7 @@ export function figure({ name, value, unit, against, goal }: Measured): Figure {
     against: beside,
     ratio: against ? Number((value / against.value).toPrecision(3)) : null,
     goal: goal ? inWords(goal, unit) : null,
-    met: goal && !goal.toCome ? isMet(goal, counted) : null,
+    met: goal ? isMet(goal, counted) : null,
   };
 }
 
@@ -50,7 +50,7 @@ function inWords(goal: Goal, unit: string): string {
   const bound = 'atMost' in goal ? `at most ${goal.atMost}` : `at least ${goal.atLeast}`;
   // A difference of percentages is in points.
   const measure = unit === '%' && goal.more ? 'points' : unit;
-  return `${goal.toCome ? 'to come: ' : ''}${bound} ${measure}${goal.more ? ' more' : ''}`;
+  return `${bound} ${measure}${goal.more ? ' more' : ''}`;
 }
 
 /** A number as short as it can be read: three digits, or the whole part where that is longer. */
