@@ -12,8 +12,19 @@ export interface Cut {
   at: number;
 }
 
-export const bitsOf = (style: BitStyle, text: string): Bit[] =>
-  splitTex(text).map((piece) => ({ ...piece, style }));
+/** The bits of a text. Blanks beside a formula that is set apart are none: it begins and ends lines by itself. */
+export function bitsOf(style: BitStyle, text: string): Bit[] {
+  const pieces = splitTex(text);
+  return pieces.flatMap((piece, index): Bit[] => {
+    if (piece.kind === 'maths') return [{ ...piece, style }];
+    let { text: words } = piece;
+    if (isApart(pieces[index - 1])) words = words.trimStart();
+    if (isApart(pieces[index + 1])) words = words.trimEnd();
+    return words === '' ? [] : [{ ...piece, text: words, style }];
+  });
+}
+
+const isApart = (piece: Piece | undefined): boolean => piece?.kind === 'maths' && piece.display;
 
 /** What a line says: its lead, then its rest. A line without a rest is a heading or a remark and looks like one. */
 export function lineBits(lead: string, rest: string): Bit[] {

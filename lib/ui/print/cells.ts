@@ -6,8 +6,15 @@ import { tn } from '../text.ts';
 /** What is printed: the notes, with their rests on the right to be covered, or questions with the answers behind. */
 export type PrintLook = 'notes' | 'strip' | 'cards';
 
-/** Words and formulas as they are laid out; a formula that would not fit its column is made smaller by `scale`. */
-export type LaidBit = Bit & { scale?: number };
+/** A formula that is too large for its column: it is set apart and drawn smaller, with this size in CSS pixels. */
+export interface Shrunk {
+  scale: number;
+  width: number;
+  height: number;
+}
+
+/** Words and formulas as they are laid out. */
+export type LaidBit = Bit & { shrunk?: Shrunk };
 
 export type TextBlock = Exclude<PrintBlock, PictureBlock>;
 

@@ -3,7 +3,7 @@ import { type Cut, bitsBetween } from '#lib/notes/print/bits.ts';
 import type { PictureBlock, PrintBlock } from '#lib/notes/print/blocks.ts';
 import type { Frame } from '#lib/notes/print/paper.ts';
 import { pictureSize } from '#lib/notes/print/picture-size.ts';
-import { type LaidBit, type PrintLook, type TextBlock, cellsOf } from './cells.ts';
+import { type LaidBit, type PrintLook, type Shrunk, type TextBlock, cellsOf } from './cells.ts';
 import type { Formulas } from './formulas.ts';
 import { lineStarts } from './line-starts.ts';
 import { PartView } from './part-view.tsx';
@@ -158,6 +158,7 @@ export class Measurer {
   #fitFormulas(shots: { cells: LaidBit[][] }[]): boolean {
     let found = false;
     const drawn = this.#drawn();
+    const tallest = TALLEST_FORMULA * this.frame.columnHeight;
     for (const [i, { cells }] of shots.entries()) {
       if (!cells.some((bits) => bits.some(({ kind }) => kind === 'maths'))) continue;
       for (const [at, bits] of cells.entries()) {
@@ -165,14 +166,10 @@ export class Measurer {
         const room = roomIn(cell);
         for (const [place, bit] of bits.entries()) {
           if (bit.kind !== 'maths') continue;
-          const box = (
-            cell.children[place]!.firstElementChild ?? cell.children[place]!
-          ).getBoundingClientRect();
-          const scale = Math.min(room / box.width, (TALLEST_FORMULA * this.frame.columnHeight) / box.height);
-          if (!(scale < 1)) continue;
+          const shrunk = shrinking(cell.children[place]!, { width: room, height: tallest });
+          if (!shrunk) continue;
           found = true;
-          // A little less, since letters do not shrink quite in proportion.
-          bits[place] = { ...bit, scale: Math.floor(scale * 98) / 100 };
+          bits[place] = { ...bit, shrunk };
         }
       }
     }
@@ -182,6 +179,17 @@ export class Measurer {
   #lineStarts(drawn: number): Cut[][] {
     return [...this.#drawn()[drawn]!.children].map((cell) => lineStarts(cell as HTMLElement));
   }
+}
+
+/** How a formula is made to fit; null where it does. */
+function shrinking(span: Element, room: { width: number; height: number }): Shrunk | null {
+  const formula = span.firstElementChild ?? span;
+  const box = formula.getBoundingClientRect();
+  // The box of a formula that does not fit its line may be narrower than what is in it.
+  const width = Math.max(box.width, formula.scrollWidth);
+  const { height } = box;
+  const scale = Math.min(room.width / width, room.height / height);
+  return scale < 1 ? { scale, width: width * scale, height: height * scale } : null;
 }
 
 /** The width that the words of a cell have. */

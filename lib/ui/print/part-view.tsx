@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import type { TextBlock, LaidBit, PrintLook } from './cells.ts';
+import type { LaidBit, PrintLook, Shrunk, TextBlock } from './cells.ts';
 import type { Formulas } from './formulas.ts';
 
 interface PartProps {
@@ -47,14 +47,40 @@ function Heading({ level, ...attributes }: HeadingProps) {
   return <Tag {...attributes} data-level={Math.min(level, 2)} />;
 }
 
-function BitView({ bit, formulas }: { bit: LaidBit; formulas: Formulas | null }) {
-  if (bit.kind === 'words') return <span class={`print-${bit.style}`}>{bit.text}</span>;
-  const nodes = () => formulas?.nodesOf(bit.tex, bit.display) ?? bit.tex;
+interface BitProps {
+  bit: LaidBit;
+  formulas: Formulas | null;
+}
+
+// Three components, so that one kind of bit never takes over the nodes of another: those of a formula are not Preact's.
+function BitView({ bit, formulas }: BitProps) {
+  if (bit.kind === 'words') return <WordsView bit={bit} />;
+  if (bit.shrunk) return <ShrunkView bit={bit} formulas={formulas} shrunk={bit.shrunk} />;
+  return <FormulaView bit={bit} formulas={formulas} />;
+}
+
+type FormulaBit = Extract<LaidBit, { kind: 'maths' }>;
+
+const WordsView = ({ bit }: { bit: Extract<LaidBit, { kind: 'words' }> }) => (
+  <span class={`print-${bit.style}`}>{bit.text}</span>
+);
+
+/** Puts a formula into its box; its TeX where the reader of TeX is not there yet. */
+const setIn = (bit: FormulaBit, formulas: Formulas | null) => (box: HTMLElement | null) =>
+  box?.replaceChildren(formulas?.nodesOf(bit.tex, bit.display) ?? bit.tex);
+
+function FormulaView({ bit, formulas }: BitProps & { bit: FormulaBit }) {
+  const name = `print-${bit.style} print-formula${bit.display ? ' apart' : ''}`;
+  return <span class={name} ref={setIn(bit, formulas)} />;
+}
+
+function ShrunkView({ bit, formulas, shrunk }: BitProps & { bit: FormulaBit; shrunk: Shrunk }) {
+  const { scale, width, height } = shrunk;
   return (
-    <span
-      class={`print-${bit.style} print-formula${bit.display ? ' apart' : ''}`}
-      style={bit.scale === undefined ? undefined : { fontSize: `${bit.scale}em` }}
-      ref={(box) => box?.replaceChildren(nodes())}
-    />
+    <span class={`print-${bit.style} print-formula apart`}>
+      <span class="print-shrunk" style={{ width: `${width}px`, height: `${height}px` }}>
+        <span ref={setIn(bit, formulas)} style={{ transform: `scale(${scale})` }} />
+      </span>
+    </span>
   );
 }

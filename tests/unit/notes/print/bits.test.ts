@@ -33,3 +33,13 @@ test('pieces between cuts are the whole, whatever the cuts, and no formula is cu
     }),
   );
 });
+
+test('blanks beside a formula that is set apart fall away, other blanks do not', () => {
+  expect(bitsOf('rest', String.raw`one \[a\] two $b$ \[c\]`)).toMatchObject([
+    { text: 'one' },
+    { tex: 'a' },
+    { text: 'two ' },
+    { tex: 'b' },
+    { tex: 'c' },
+  ]);
+});
