@@ -60,7 +60,7 @@ const isInPair = (text: string, at: number): boolean => /[\uDC00-\uDFFF]/.test(t
 
 /** The box of a character, or of the next one that has one: the end of a line may have none. */
 function boxOf(text: Text, at: number): DOMRect | null {
-  const range = text.ownerDocument.createRange();
+  const range = rangeIn(text.ownerDocument);
   for (let place = at; place < text.length; place++) {
     range.setStart(text, place);
     range.setEnd(text, place + 1);
@@ -68,4 +68,13 @@ function boxOf(text: Text, at: number): DOMRect | null {
     if (box && box.height > 0) return box;
   }
   return null;
+}
+
+const ranges = new WeakMap<Document, Range>();
+
+/** One range for all looks: a document keeps every range up to date, which makes each change to it dearer. */
+function rangeIn(document: Document): Range {
+  const range = ranges.get(document) ?? document.createRange();
+  ranges.set(document, range);
+  return range;
 }

@@ -27,10 +27,11 @@ export const shownSides = (page: PageDriver): Promise<ShownSide[]> =>
       }
       return descents.get(font)!;
     };
+    // One for all: a document keeps every range up to date.
+    const range = document.createRange();
     return [...document.querySelectorAll('.print-page')].map((side) => {
       const { left, top } = side.getBoundingClientRect();
       const words = [...side.querySelectorAll('.print-cell > span:not(.print-formula)')].map((span) => {
-        const range = document.createRange();
         const letters = span.firstChild as Text;
         // Blanks at either end may hang over the edge.
         range.setStart(letters, letters.data.search(/\S|$/));
