@@ -103,28 +103,35 @@ export class Measurer {
 
   #layOut(blocks: TextBlock[]): Laid[] {
     const shots = blocks.map((block) => ({ block, cells: this.#withFormulas(cellsOf(block, this.look)) }));
-    let heights = this.#draw(
-      shots.map(({ block, cells }) => ({ block, cells, isFirst: true, isLast: true })),
-    );
-    if (this.#fitFormulas(shots))
-      heights = this.#draw(shots.map(({ block, cells }) => ({ block, cells, isFirst: true, isLast: true })));
-    const starts = shots.map(({ block }, i) =>
-      block.kind !== 'topic' && heights[i]! >= LONG * LINE_HEIGHT ? this.#lineStarts(i) : null,
-    );
+    const whole = () =>
+      this.#draw(shots.map(({ block, cells }) => ({ block, cells, isFirst: true, isLast: true })));
+    let heights = whole();
+    if (this.#fitFormulas(shots)) heights = whole();
     const laid = shots.map(({ cells }, i): Laid => ({ parts: [heights[i]!], cells: [cells] }));
-    for (const [i, { block, cells }] of shots.entries()) {
-      const lines = linesOf(cells, starts[i] ?? null);
-      if (lines.length < LONG) continue;
-      const parts = lines.map((line, at) => ({
-        block,
-        cells: line,
-        isFirst: at === 0,
-        isLast: at === lines.length - 1,
-      }));
-      laid[i] = { parts: this.#draw(parts), cells: lines };
-    }
+    const drawn = this.#drawn();
+    const long = shots.flatMap(({ block, cells }, i) => {
+      if (block.kind === 'topic' || heights[i]! < LONG * LINE_HEIGHT) return [];
+      const starts = [...drawn[i]!.children].map((cell) => lineStarts(cell as HTMLElement));
+      const lines = linesOf(cells, starts);
+      return lines.length < LONG ? [] : [{ i, block, lines }];
+    });
+    this.#layOutLines(long, laid);
     render(null, this.#host);
     return laid;
+  }
+
+  /** Measures the lines of long blocks, each by itself. */
+  #layOutLines(long: { i: number; block: TextBlock; lines: LaidBit[][][] }[], laid: Laid[]): void {
+    if (long.length === 0) return;
+    const parts = long.flatMap(({ block, lines }) =>
+      lines.map((cells, at) => ({ block, cells, isFirst: at === 0, isLast: at === lines.length - 1 })),
+    );
+    const heights = this.#draw(parts);
+    let from = 0;
+    for (const { i, lines } of long) {
+      laid[i] = { parts: heights.slice(from, from + lines.length), cells: lines };
+      from += lines.length;
+    }
   }
 
   /** Cells in which a formula that does not parse stands as the words that it is. */
@@ -175,10 +182,6 @@ export class Measurer {
     }
     return found;
   }
-
-  #lineStarts(drawn: number): Cut[][] {
-    return [...this.#drawn()[drawn]!.children].map((cell) => lineStarts(cell as HTMLElement));
-  }
 }
 
 /** How a formula is made to fit; null where it does. */
@@ -199,8 +202,7 @@ function roomIn(cell: HTMLElement): number {
 }
 
 /** What stands in each line, cell by cell; a cell that has ended before another is empty from there. */
-function linesOf(cells: LaidBit[][], starts: Cut[][] | null): LaidBit[][][] {
-  if (!starts) return [];
+function linesOf(cells: LaidBit[][], starts: Cut[][]): LaidBit[][][] {
   const count = Math.max(...starts.map((of) => of.length));
   return Array.from({ length: count }, (_, line) =>
     cells.map((bits, cell) => {
