@@ -108,7 +108,7 @@ function stemOfWord(word: string): string | null {
 const withoutAccents = (word: string): string => word.normalize('NFD').replace(/\p{M}/gu, '');
 
 /** British and American spellings as one: the American form, since the stemmer expects it. */
-function oneSpelling(word: string): string {
+export function oneSpelling(word: string): string {
   if (word.length < 5) return word;
   return word
     .replace(/is(e|ed|es|ing|ations?|ers?)$/, 'iz$1')
