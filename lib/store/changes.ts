@@ -2,14 +2,19 @@ import { z } from 'zod';
 import { Attempt } from '#lib/model/attempt.ts';
 import type { StoreName } from './schema.ts';
 import { ROWS } from './schema.ts';
+import type { Touched } from './touched.ts';
+
+const AnyStore = z.enum(Object.keys(ROWS) as [StoreName, ...StoreName[]]);
 
 /**
  * Which stores an action wrote. Pages read again what they show of them; where all that was written is one attempt, it
- * comes along, so that nobody has to read all the others for it.
+ * comes along, so that nobody has to read all the others for it. `rows` are the ids of the rows that were written or
+ * deleted; of a store that is missing there any row may have changed.
  */
 const Change = z.object({
-  stores: z.array(z.enum(Object.keys(ROWS) as [StoreName, ...StoreName[]])),
+  stores: z.array(AnyStore),
   attempt: Attempt.optional(),
+  rows: z.partialRecord(AnyStore, z.array(z.string())).optional(),
 });
 export type Change = z.infer<typeof Change>;
 
@@ -29,8 +34,8 @@ function feed(): BroadcastChannel {
 }
 
 /** Tells every page of the extension, this one included, that stores were written. */
-export function announce(stores: readonly StoreName[], attempt?: Attempt): void {
-  const change: Change = { stores: [...stores], ...(attempt && { attempt }) };
+export function announce(stores: readonly StoreName[], attempt?: Attempt, rows?: Touched): void {
+  const change: Change = { stores: [...stores], ...(attempt && { attempt }), ...(rows && { rows }) };
   feed().postMessage(change);
   here.dispatchEvent(new CustomEvent('change', { detail: change }));
 }

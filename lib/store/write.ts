@@ -4,6 +4,7 @@ import { StudentError } from '#lib/model/student-error.ts';
 import { announce } from './changes.ts';
 import type { Db, Deck, Row, StoreName } from './schema.ts';
 import { ROWS } from './schema.ts';
+import { TouchedRows } from './touched.ts';
 
 export type WriteTransaction<S extends StoreName> = IDBPTransaction<Deck, S[], 'readwrite'>;
 
@@ -20,11 +21,12 @@ export async function write<S extends StoreName, T>(
   attempt?: Attempt,
 ): Promise<T> {
   let transaction: WriteTransaction<S> | undefined;
+  const touched = new TouchedRows(stores);
   try {
     transaction = db.transaction(stores, 'readwrite', { durability: 'strict' });
-    const result = await work(transaction);
+    const result = await work(touched.watch(transaction));
     await transaction.done;
-    announce(stores, attempt);
+    announce(stores, attempt, touched.told());
     return result;
   } catch (cause) {
     abort(transaction);

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { onChange, type Change } from '#lib/store/changes.ts';
 import { checked, write } from '#lib/store/write.ts';
-import { aCourse, aQuestion } from '../builders.ts';
+import { aCourse, aLine, aQuestion } from '../builders.ts';
 import { freshDeck } from './fresh-deck.ts';
 
 test('an action that fails half-way leaves nothing behind and tells nobody', async () => {
@@ -19,16 +19,38 @@ test('an action that fails half-way leaves nothing behind and tells nobody', asy
   closing.abort();
 });
 
-test('an action that went well is announced with the stores it wrote', async () => {
+test('an action that went well is announced with the stores and rows that it wrote', async () => {
   const db = await freshDeck();
   const heard: Change[] = [];
   const closing = new AbortController();
   onChange((change) => heard.push(change), closing.signal);
-  await write(db, ['courses'], (transaction) => transaction.objectStore('courses').put(aCourse()));
-  expect(heard).toEqual([{ stores: ['courses'] }]);
+  const [kept, gone] = [aCourse(), aCourse()];
+  await write(db, ['courses', 'topics'], async (transaction) => {
+    await transaction.objectStore('courses').put(kept);
+    await transaction.objectStore('courses').delete(gone.id);
+  });
+  expect(heard).toEqual([
+    { stores: ['courses', 'topics'], rows: { courses: [kept.id, gone.id], topics: [] } },
+  ]);
   closing.abort();
   await write(db, ['courses'], (transaction) => transaction.objectStore('courses').put(aCourse()));
   expect(heard).toHaveLength(1);
+});
+
+test('rows that cannot be named, or are too many to name, leave their store out', async () => {
+  const db = await freshDeck();
+  const heard: Change[] = [];
+  const closing = new AbortController();
+  onChange((change) => heard.push(change), closing.signal);
+  await write(db, ['courses', 'topics', 'lines'], async (transaction) => {
+    await transaction.objectStore('courses').clear();
+    await transaction.objectStore('topics').delete(IDBKeyRange.lowerBound('a'));
+    await transaction.objectStore('topics').delete('b');
+    for (let i = 0; i <= 1000; i++) await transaction.objectStore('lines').put(aLine());
+  });
+  expect(heard).toEqual([{ stores: ['courses', 'topics', 'lines'], rows: {} }]);
+  expect(await db.count('lines')).toBe(1001);
+  closing.abort();
 });
 
 test('a write asks for strict durability', async () => {
