@@ -3,6 +3,7 @@ import '#lib/ui/tokens.css';
 import '#lib/ui/base.css';
 import '#lib/ui/page.css';
 import '#lib/ui/round/round.css';
+import '#lib/ui/search/search.css';
 import '#lib/ui/desk/desk.css';
 import '#lib/ui/desk/coverage/coverage.css';
 import '#lib/ui/desk/notes/notes.css';

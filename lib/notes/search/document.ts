@@ -2,8 +2,8 @@ import type { Clip } from '#lib/model/clip.ts';
 import type { Line, Question } from '#lib/model/item.ts';
 
 /**
- * What can be found, in the order in which it is shown. Another kind is a name here, a function like those below, and
- * its words and link in lib/ui/search.
+ * What can be found, in the order in which it is shown. Another kind is a name here, a function like those below, its
+ * store in lib/store/deck-search.ts, and its words and link in lib/ui/search/kinds.ts.
  */
 export const SEARCH_KINDS = ['clip', 'line', 'question'] as const;
 export type SearchKind = (typeof SEARCH_KINDS)[number];

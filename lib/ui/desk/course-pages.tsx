@@ -3,7 +3,9 @@ import type { StoreName } from '#lib/store/schema.ts';
 import { useDeck } from '../deck/deck-context.tsx';
 import { readStanding, type Standing, standingAfter } from '../derive/next-up.ts';
 import { Trouble } from '../parts/trouble.tsx';
+import { SearchView } from '../search/search-view.tsx';
 import { t, tell } from '../text.ts';
+import { AtItem } from './at-item.tsx';
 import { useLive } from '../use-live.ts';
 import { ClipView } from './clip-view.tsx';
 import { ClipsView } from './clips-view.tsx';
@@ -39,10 +41,17 @@ const follow = (standing: Standing | undefined, { attempt }: Change): Standing |
 export function CoursePages({ route, courseId }: { route: Route; courseId: string }) {
   const db = useDeck();
   const live = useLive(() => readStanding(db, courseId, Date.now()), READ, courseId, follow);
+  // It reads for itself, and what the other pages need is read meanwhile.
+  if (route.view === 'search') return <SearchView courseId={courseId} />;
   if (live.state === 'loading') return <p class="soft">{t('reading')}</p>;
   if (live.state === 'failed') return <Trouble text={tell(live.error)} />;
   if (!live.value) return <Trouble text={t('errorCourseGone')} />;
-  return <CoursePage route={route} standing={live.value} />;
+  return (
+    <>
+      <CoursePage route={route} standing={live.value} />
+      <AtItem route={route} />
+    </>
+  );
 }
 
 function CoursePage({ route, standing }: { route: Route; standing: Standing }) {

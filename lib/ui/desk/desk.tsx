@@ -11,6 +11,7 @@ import { Trouble } from '../parts/trouble.tsx';
 import { pdfPageLink } from '../pdf/pdf-link.ts';
 import { t, tell, tn } from '../text.ts';
 import { takeTrouble } from '../trouble.ts';
+import { SearchHolder } from '../search/search-holder.tsx';
 import { useLive } from '../use-live.ts';
 import { CoursePages } from './course-pages.tsx';
 import { OpenPack } from './packs/open-pack.tsx';
@@ -20,7 +21,7 @@ import { SetAsideView } from './set-aside-view.tsx';
 import { StartCourse } from './start-course.tsx';
 import { UndoBar } from './undo-bar.tsx';
 
-const PAGES = ['coverage', 'lessons', 'clips', 'notes', 'round', 'syllabus', 'course'] as const;
+const PAGES = ['coverage', 'lessons', 'clips', 'notes', 'search', 'round', 'syllabus', 'course'] as const;
 
 /** The page of the margin that another belongs to. */
 const PAGE_OF: Partial<Record<Route['view'], (typeof PAGES)[number]>> = {
@@ -94,10 +95,15 @@ function Page({ route, course }: { route: Route; course: Course | undefined }) {
   const place = JSON.stringify(route);
   const first = useRef(true);
   useEffect(() => {
-    // A page that is reached by a link is read from its top.
-    if (!first.current) document.getElementById('page')!.focus({ preventScroll: true });
+    const isFirst = first.current;
     first.current = false;
+    // At an item of it, which takes the focus itself.
+    if ('itemId' in route) return;
+    // A page that is reached by a link is read from its top; the search waits for words.
+    const field = document.getElementById('search-field');
+    if (!isFirst || field) (field ?? document.getElementById('page')!).focus({ preventScroll: true });
     scrollTo(0, 0);
+    // eslint-disable-next-line react-hooks/exhaustive-deps -- `place` is the route
   }, [place]);
   if (route.view === 'aside') return <SetAsideView />;
   if (!course)
@@ -108,10 +114,14 @@ function Page({ route, course }: { route: Route; course: Course | undefined }) {
       </div>
     );
   const shared = { key: course.id, courseId: course.id };
-  return isNotesRoute(route) ? (
-    <NotesPages {...shared} route={route} />
-  ) : (
-    <CoursePages {...shared} route={route} />
+  return (
+    <SearchHolder>
+      {isNotesRoute(route) ? (
+        <NotesPages {...shared} route={route} />
+      ) : (
+        <CoursePages {...shared} route={route} />
+      )}
+    </SearchHolder>
   );
 }
 

@@ -8,6 +8,7 @@ import { useAction } from '../deck/use-action.ts';
 import { Trouble } from '../parts/trouble.tsx';
 import { Words } from '../parts/words.tsx';
 import { t, tn } from '../text.ts';
+import { itemAnchor } from './at-item.tsx';
 import { DeleteButton } from './delete-button.tsx';
 import { ItemForgetting } from './forgetting.tsx';
 import { ItemLacks } from './item-lacks.tsx';
@@ -49,7 +50,7 @@ function QuestionRow({ question, standing }: { question: Question; standing: Sta
       />
     );
   return (
-    <li>
+    <li id={itemAnchor(question.id)} tabIndex={-1}>
       <p class="wrap">
         <Words text={question.prompt} /> <span class="soft">{tn('marks', question.marks)}</span>
       </p>
@@ -115,7 +116,7 @@ function LineRow({ line, standing }: { line: Line; standing: Standing }) {
   if (editing)
     return <EditLine line={line} statements={standing.deck.statements} done={() => setEditing(false)} />;
   return (
-    <li>
+    <li id={itemAnchor(line.id)} tabIndex={-1}>
       <p class="wrap">
         <strong>
           <Words text={line.lead} />

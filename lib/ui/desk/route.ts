@@ -7,6 +7,7 @@ const WHOLE = [
   'report',
   'lessons',
   'clips',
+  'search',
   'syllabus',
   'course',
   'print',
@@ -21,20 +22,24 @@ export type Route =
   | { view: (typeof WHOLE)[number] }
   | { view: 'notes' }
   | { view: 'round'; topicId: string | null }
-  | { view: (typeof SINGLE)[number]; id: string }
+  /** `itemId` is a question or line of it to begin at. */
+  | { view: (typeof SINGLE)[number]; id: string; itemId?: string }
   | { view: 'read'; id: string }
   | { view: 'condense'; id: string };
 
-/** Reads the part of the address after `#`. What is not an address of the desk leads to the coverage. */
+/**
+ * Reads the part of the address after `#`. What is not an address of the desk leads to the coverage. What follows a
+ * question mark is for the page itself.
+ */
 export function routeOf(hash: string): Route {
-  const [view, id] = hash.replace(/^#\/?/, '').split('/');
+  const [view, id, itemId] = hash.replace(/^#\/?/, '').replace(/\?.*$/s, '').split('/');
   const whole = WHOLE.find((one) => one === view);
   if (whole) return { view: whole };
   if (view === 'notes') return { view };
   if (view === 'round') return { view, topicId: id || null };
   if (!id) return { view: 'coverage' };
   const single = SINGLE.find((one) => one === view);
-  if (single) return { view: single, id };
+  if (single) return { view: single, id, ...(itemId && { itemId }) };
   return view === 'read' || view === 'condense' ? { view, id } : { view: 'coverage' };
 }
 

@@ -12,6 +12,7 @@ import { KeepButton } from './keep-button.tsx';
 import { NextCard } from './next-card.tsx';
 import { PdfButton } from './pdf-button.tsx';
 import { PopupRound } from './popup-round.tsx';
+import { PopupSearch } from './popup-search.tsx';
 import { type Stood, defaultPlan, usePopup } from './use-popup.ts';
 
 /** The round that runs, and the choice that it came from; null for what gains most now. */
@@ -85,6 +86,7 @@ export function Popup() {
       )}
       <KeepButton fail={fail} />
       <PdfButton fail={fail} />
+      <PopupSearch courseId={course.id} fail={fail} />
     </main>
   );
 }

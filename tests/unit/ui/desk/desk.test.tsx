@@ -27,6 +27,8 @@ test.each([
   [linkTo('round/t'), { view: 'round', topicId: 't' }],
   [linkTo('clip/c'), { view: 'clip', id: 'c' }],
   [linkTo('topic/t'), { view: 'topic', id: 't' }],
+  [linkTo('topic/t/q'), { view: 'topic', id: 't', itemId: 'q' }],
+  [linkTo('search?q=a/b?'), { view: 'search' }],
   ['#/clip', { view: 'coverage' }],
 ])('the address “%s” is %o', (hash, route) => {
   expect(routeOf(hash)).toEqual(route);
