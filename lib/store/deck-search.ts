@@ -8,7 +8,7 @@ import {
 import type { Filter } from '#lib/notes/search/filter.ts';
 import { SearchIndex, type SearchResult } from '#lib/notes/search/search-index.ts';
 import { type Change, onChange } from './changes.ts';
-import { readAll, readBy, readOne } from './read.ts';
+import { readInSlices, readOne } from './read.ts';
 import type { Db, Row, StoreName } from './schema.ts';
 
 /** The stores that are searched, each with the documents of its rows. */
@@ -23,6 +23,7 @@ const STORES = Object.keys(SEARCHED) as Searched[];
 
 /** So long, in ms, the index is worked on before the page may do something else: half a frame. */
 const SLICE_MS = 8;
+const ROWS_AT_A_TIME = 500;
 /** So often, in ms, it tells that there is more meanwhile. */
 const TELL_MS = 250;
 
@@ -106,10 +107,14 @@ export class DeckSearch {
   }
 
   async #documentsIn<S extends Searched>(store: S): Promise<SearchDocument[]> {
-    const rows = await (this.#courseId === null
-      ? readAll(this.#db, store)
-      : readBy(this.#db, store, 'course', this.#courseId));
-    return rows.map((row) => documentOf(store, row));
+    const documents: SearchDocument[] = [];
+    for await (const rows of readInSlices(this.#db, store, ROWS_AT_A_TIME))
+      for (const row of rows) if (this.#isOurs(row)) documents.push(documentOf(store, row));
+    return documents;
+  }
+
+  #isOurs({ courseId }: { courseId: string }): boolean {
+    return this.#courseId === null || courseId === this.#courseId;
   }
 
   async #follow({ stores, rows }: Change): Promise<void> {
@@ -127,8 +132,7 @@ export class DeckSearch {
   async #readRows<S extends Searched>(store: S, ids: readonly string[]): Promise<boolean> {
     const rows = await Promise.all(ids.map((id) => readOne(this.#db, store, id)));
     rows.forEach((row, i) => {
-      if (row && (this.#courseId === null || row.courseId === this.#courseId))
-        this.#index.put(documentOf(store, row));
+      if (row && this.#isOurs(row)) this.#index.put(documentOf(store, row));
       else this.#index.remove(ids[i]!);
     });
     return ids.length > 0;

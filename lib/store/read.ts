@@ -33,6 +33,28 @@ export async function readAll<S extends StoreName>(db: Db, store: S): Promise<Ro
   return readable(db, store, await db.getAll(store));
 }
 
+/**
+ * Every row of a store, so many at a time, in key order: the page may do something else in between, and a row that is
+ * written meanwhile may come as it was or as it is.
+ */
+export async function* readInSlices<S extends StoreName>(
+  db: Db,
+  store: S,
+  rowsAtATime: number,
+): AsyncGenerator<Row<S>[]> {
+  let range: IDBKeyRange | null = null;
+  for (;;) {
+    const transaction = db.transaction(store);
+    const [keys, rows]: [Deck[S]['key'][], unknown[]] = await Promise.all([
+      transaction.store.getAllKeys(range, rowsAtATime),
+      transaction.store.getAll(range, rowsAtATime),
+    ]);
+    if (rows.length > 0) yield await readable(db, store, rows);
+    if (rows.length < rowsAtATime) return;
+    range = IDBKeyRange.lowerBound(keys[keys.length - 1], true);
+  }
+}
+
 /** The rows of a store that an index holds under `key`. */
 export async function readBy<S extends StoreName, I extends IndexNames<Deck, S>>(
   db: Db,

@@ -1,6 +1,6 @@
 import type { Form } from './forms.ts';
 import type { Scorer } from './scorer.ts';
-import { PACK } from './vocabulary.ts';
+import { countOf, slotOf } from './vocabulary.ts';
 
 /*
  * A rank is one number: how many of the words a document holds, then how exactly it holds them, then BM25+. The sum of
@@ -27,17 +27,17 @@ export class Ranking {
   /** Adds a word of the query by its forms: of those that a document holds, the best counts. */
   add(forms: readonly Form[], isOptional: boolean): void {
     if (!isOptional) this.#needed += 1;
-    const scorer = this.#scorer;
+    const { score, count } = this.#scorer;
     const best = this.#best;
     const here: number[] = [];
     const holding = forms.reduce((sum, { entry }) => sum + entry.postings.length, 0);
-    const rarity = scorer.rarity(Math.min(holding, scorer.count));
+    const rarity = this.#scorer.rarity(Math.min(holding, count));
     for (const { entry, tier, weight } of forms) {
       const base = isOptional ? 0 : COVER + tier * TIER_STEP;
       const weighted = rarity * weight;
       for (const posting of entry.postings) {
-        const slot = Math.floor(posting / PACK);
-        const rank = base + scorer.score(posting % PACK, slot, weighted);
+        const slot = slotOf(posting);
+        const rank = base + score(countOf(posting), slot, weighted);
         const before = best[slot]!;
         if (before === 0) here.push(slot);
         if (rank > before) best[slot] = rank;
@@ -50,17 +50,21 @@ export class Ranking {
     }
   }
 
-  rankOf(slot: number): number {
-    return this.#ranks[slot]!;
+  /**
+   * Calls `visit` for each slot that holds all the words or, where it takes none of these, for each that holds some.
+   * Gives whether they hold all.
+   * @param visit gives whether it takes the slot
+   */
+  visit(visit: (slot: number, rank: number) => boolean): boolean {
+    return this.#visitFrom(this.#needed, visit) || this.#needed < 2 || !this.#visitFrom(1, visit);
   }
 
-  /** The slots that hold all the words or, where none does, those that hold some; of those that are wanted. */
-  best(isWanted: (slot: number) => boolean): { slots: number[]; isComplete: boolean } {
-    const holding = (words: number) =>
-      this.#touched.filter((slot) => this.#ranks[slot]! >= words * COVER && isWanted(slot));
-    const all = holding(this.#needed);
-    return all.length > 0 || this.#needed < 2
-      ? { slots: all, isComplete: true }
-      : { slots: holding(1), isComplete: false };
+  #visitFrom(words: number, visit: (slot: number, rank: number) => boolean): boolean {
+    let isTaken = false;
+    for (const slot of this.#touched) {
+      const rank = this.#ranks[slot]!;
+      if (rank >= words * COVER && visit(slot, rank)) isTaken = true;
+    }
+    return isTaken;
   }
 }

@@ -20,25 +20,34 @@ export interface KindFound {
 export const byRank = (a: Found, b: Found): number =>
   b.rank - a.rank || b.document.createdAt - a.document.createdAt || (a.document.id < b.document.id ? -1 : 1);
 
-/** The best of each kind. */
-export function bestByKind(all: readonly Found[], limit: number): KindFound[] {
-  const kinds = Map.groupBy(all, ({ document }) => document.kind);
-  return SEARCH_KINDS.flatMap((kind) => {
-    const found = kinds.get(kind);
-    return found ? [{ kind, count: found.length, found: bestOf(found, limit) }] : [];
-  });
-}
+/** Counts what is found, and keeps the best of each kind. */
+export class Results {
+  readonly #limit: number;
+  readonly #kinds = new Map<SearchKind, KindFound>(
+    SEARCH_KINDS.map((kind) => [kind, { kind, count: 0, found: [] }]),
+  );
 
-/** The best few, without sorting the many others. */
-function bestOf(found: readonly Found[], limit: number): Found[] {
-  const best: Found[] = [];
-  for (const one of found) {
-    const last = best[best.length - 1];
-    if (best.length >= limit && (limit === 0 || byRank(one, last!) > 0)) continue;
-    let at = best.length;
-    while (at > 0 && byRank(one, best[at - 1]!) < 0) at -= 1;
-    best.splice(at, 0, one);
-    if (best.length > limit) best.pop();
+  /** @param limit how many of each kind are kept, at least one */
+  constructor(limit: number) {
+    this.#limit = limit;
   }
-  return best;
+
+  add(document: SearchDocument, rank: number): void {
+    const kind = this.#kinds.get(document.kind)!;
+    kind.count += 1;
+    const { found } = kind;
+    const isFull = found.length === this.#limit;
+    // Most of many are no better than what there is.
+    if (isFull && rank < found[found.length - 1]!.rank) return;
+    const one = { document, rank };
+    let at = found.length;
+    while (at > 0 && byRank(one, found[at - 1]!) < 0) at -= 1;
+    found.splice(at, 0, one);
+    if (isFull) found.pop();
+  }
+
+  /** Kinds of which something was found. */
+  get kinds(): KindFound[] {
+    return [...this.#kinds.values()].filter(({ count }) => count > 0);
+  }
 }

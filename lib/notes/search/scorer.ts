@@ -45,9 +45,12 @@ export class Scorer {
     return Math.log(1 + (this.#count - documents + 0.5) / (documents + 0.5));
   }
 
-  /** What standing `times` in a document counts, for a word of that rarity. */
-  score(times: number, slot: number, rarity: number): number {
-    const length = (this.#lengths[slot]! * this.#count) / this.#sum;
-    return rarity * (D + (times * (K + 1)) / (times + K * (1 - B + B * length)));
+  /** Gives what standing in a document counts, for a word of a rarity: a function of the slot and how often. */
+  get score(): (times: number, slot: number, rarity: number) => number {
+    const lengths = this.#lengths;
+    const least = K * (1 - B);
+    const byLength = (K * B * this.#count) / this.#sum;
+    return (times, slot, rarity) =>
+      rarity * (D + (times * (K + 1)) / (times + least + byLength * lengths[slot]!));
   }
 }

@@ -4,7 +4,7 @@ import { type Form, formsOf } from './forms.ts';
 import { type Query, readQuery } from './query.ts';
 import { Ranking } from './ranking.ts';
 import { WordReader } from './read-words.ts';
-import { type Found, type KindFound, bestByKind } from './results.ts';
+import { type KindFound, Results } from './results.ts';
 import { Scorer } from './scorer.ts';
 import { Vocabulary } from './vocabulary.ts';
 
@@ -86,7 +86,7 @@ export class SearchIndex {
   /**
    * Finds what passes the filter and holds the words of a text, best first within each kind. Where nothing holds all of
    * them, what holds most of them comes first.
-   * @param limit how many of each kind are given; all are counted
+   * @param limit how many of each kind are given, at least one; all are counted
    */
   search(text: string, filter: Filter, limit: number): SearchResult {
     const query = readQuery(text, this.reader);
@@ -99,23 +99,21 @@ export class SearchIndex {
     const forms = query.words.map((word) => formsOf(word, this.#vocabulary, alsoNear));
     const ranking = new Ranking(this.#scorer);
     query.words.forEach((word, i) => ranking.add(forms[i]!, word.isOptional));
-    const isWanted = (slot: number): boolean => {
+    const results = new Results(limit);
+    const isComplete = ranking.visit((slot, rank) => {
       const { document, words } = this.#slots[slot]!;
-      return (
-        passes(document, filter, document.clipId === null ? undefined : this.get(document.clipId)) &&
-        query.phrases.every((phrase) => words.includes(phrase))
-      );
-    };
-    const { slots, isComplete } = ranking.best(isWanted);
-    const all: Found[] = slots.map((slot) => ({
-      document: this.#slots[slot]!.document,
-      rank: ranking.rankOf(slot),
-    }));
+      const clip = document.clipId === null ? undefined : this.get(document.clipId);
+      const isWanted =
+        passes(document, filter, clip) && query.phrases.every((phrase) => words.includes(phrase));
+      if (isWanted) results.add(document, rank);
+      return isWanted;
+    });
+    const { kinds } = results;
     return {
-      count: all.length,
+      count: kinds.reduce((sum, { count }) => sum + count, 0),
       isComplete,
       hasWords: query.words.length > 0,
-      kinds: bestByKind(all, limit),
+      kinds,
       marked: markedBy(query, forms),
     };
   }

@@ -1,9 +1,12 @@
 import SearchableMap from 'minisearch/SearchableMap';
 import { stemOf } from './fold.ts';
 
-/** How often a word stands in a document, packed with the document's slot: slot * PACK + count. */
-export const PACK = 64;
-export const MOST = PACK - 1;
+/** How often a word stands in a document, packed into one number with the document's slot. */
+export const packed = (slot: number, count: number): number => (slot << COUNT_BITS) | Math.min(count, MOST);
+export const slotOf = (posting: number): number => posting >> COUNT_BITS;
+export const countOf = (posting: number): number => posting & MOST;
+const COUNT_BITS = 6;
+const MOST = (1 << COUNT_BITS) - 1;
 
 /** A word of the deck and where it stands. */
 export interface Entry {
@@ -68,7 +71,7 @@ export class Vocabulary {
   /** Notes that a word stands in a document so many times. */
   add(word: string, slot: number, count: number): void {
     const { postings } = this.#entries.get(word) ?? this.#create(word);
-    const posting = slot * PACK + Math.min(count, MOST);
+    const posting = packed(slot, count);
     if (postings.length === 0 || postings[postings.length - 1]! < posting) postings.push(posting);
     else postings.splice(placeOf(postings, slot), 0, posting);
   }
@@ -102,7 +105,7 @@ function placeOf(postings: readonly number[], slot: number): number {
   let high = postings.length;
   while (low < high) {
     const middle = (low + high) >> 1;
-    if (postings[middle]! < slot * PACK) low = middle + 1;
+    if (slotOf(postings[middle]!) < slot) low = middle + 1;
     else high = middle;
   }
   return low;

@@ -1,7 +1,9 @@
 // Built into a copy of the extension, where it works on the deck with the extension's own code.
 import { unwrap } from 'idb';
 import { type DeckSize, makeDeck } from '../make-deck.ts';
+import { type NotesSize, makeNotes } from '../make-notes.ts';
 import { type Pair, type Turns, inTurns, took, tookOnce } from '../timing.ts';
+import { measureSearch } from './search.ts';
 import { SETTINGS_KEY } from '#lib/model/settings.ts';
 import { readCourseDeck } from '#lib/store/course-deck.ts';
 import { openDeck } from '#lib/store/open.ts';
@@ -60,6 +62,18 @@ const bench = {
       const settings = { courseId: course.id, aimedTopicId: null, roundMinutes: 2 };
       await db.put('settings', settings, SETTINGS_KEY);
     }),
+
+  /** Writes clips and lines beside the questions. */
+  fillNotes: (size: NotesSize) =>
+    withDeck(async (db) => {
+      const course = (await db.getAll('courses'))[0]!;
+      const { clips, lines } = makeNotes(size, course.id, await db.getAll('topics'), course.createdAt);
+      await putAll(db, 'clips', clips);
+      await putAll(db, 'lines', lines);
+    }),
+
+  /** Search over them: see SearchTimes. */
+  search: (size: NotesSize, repeats: number) => withDeck((db) => measureSearch(db, size, repeats)),
 
   /** How many items the cache of what comes next holds. */
   cachedItems: () => withDeck(async (db) => (await db.getAll('nextUp'))[0]?.items.length ?? 0),

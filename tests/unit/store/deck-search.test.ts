@@ -82,9 +82,10 @@ test('a change that names its rows has only those read', async () => {
   const search = searchOf(db);
   await search.ready;
   let whole = 0;
-  const real = db.getAllFromIndex.bind(db);
-  db.getAllFromIndex = ((...args: unknown[]) => {
-    whole++;
+  const real = db.transaction.bind(db);
+  db.transaction = ((...args: unknown[]) => {
+    // A read of all of a store goes by slices, each in a transaction of its own.
+    if (args[0] === 'lines' && args.length === 1) whole++;
     return (real as (...all: unknown[]) => unknown)(...args);
   }) as never;
   const other = { ...line, lead: 'lagoon' };

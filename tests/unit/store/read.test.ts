@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { readAll, readBy, readOne } from '#lib/store/read.ts';
+import { readAll, readBy, readInSlices, readOne } from '#lib/store/read.ts';
 import { deleteRow, putBack, readSetAside } from '#lib/store/set-aside.ts';
-import { aClip, aQuestion, newId, MORNING } from '../builders.ts';
+import { aClip, aLine, aQuestion, newId, MORNING } from '../builders.ts';
 import { freshDeck } from './fresh-deck.ts';
 
 test('a bad row is set aside whole and reported; the good ones are read', async () => {
@@ -50,4 +50,21 @@ test('deleting what is not there changes nothing', async () => {
   const db = await freshDeck();
   expect(await deleteRow(db, 'clips', newId(), MORNING)).toBeUndefined();
   expect(await readSetAside(db)).toEqual([]);
+});
+
+test.each([0, 1, 4, 5, 6])('%i rows, two at a time, come once each and in order', async (count) => {
+  const db = await freshDeck();
+  const lines = Array.from({ length: count }, () => aLine());
+  for (const line of lines) await db.put('lines', line);
+  if (count === 5) await db.put('lines', { ...lines[2]!, depth: 99 });
+  const slices: number[] = [];
+  const ids: string[] = [];
+  for await (const rows of readInSlices(db, 'lines', 2)) {
+    slices.push(rows.length);
+    ids.push(...rows.map(({ id }) => id));
+  }
+  const readable = lines.filter((_, i) => count !== 5 || i !== 2);
+  expect(ids).toEqual(readable.map(({ id }) => id));
+  expect(Math.max(0, ...slices)).toBeLessThanOrEqual(2);
+  expect(await db.count('setAside')).toBe(count === 5 ? 1 : 0);
 });
