@@ -119,9 +119,10 @@ export default ts.config(
   { files: ['lib/store/**'], rules: imports(ABOVE_STORE) },
   {
     files: ['lib/ui/**'],
-    rules: imports(
-      barred(['**/entrypoints/*'], 'Screens are started by entrypoints, not the other way round.'),
-    ),
+    rules: imports([
+      ...barred(['**/entrypoints/*'], 'Screens are started by entrypoints, not the other way round.'),
+      ...barred(['preact/compat'], 'It changes what onChange means on every screen: use preact itself.'),
+    ]),
   },
   { files: ['tests/**', '*.config.*'], rules: { 'no-restricted-properties': 'off' } },
 );

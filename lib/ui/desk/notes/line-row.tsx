@@ -1,4 +1,4 @@
-import { memo } from 'preact/compat';
+import { Component } from 'preact';
 import type { Line, Question } from '#lib/model/item.ts';
 import { Pictures } from '../../parts/pictures.tsx';
 import { FormulaCheck, Words } from '../../parts/words.tsx';
@@ -16,8 +16,22 @@ interface LineRowProps {
   editor: OutlineEditor;
 }
 
-/** A line that is not in hand. A press on it takes it in hand, at the place that was pressed. */
-export const LineRow = memo(function LineRow({ line, questions, editor }: LineRowProps) {
+/**
+ * A line that is not in hand. A press on it takes it in hand, at the place that was pressed. Of hundreds, those that stay
+ * as they are are not drawn again.
+ */
+export class LineRow extends Component<LineRowProps> {
+  override shouldComponentUpdate(next: LineRowProps): boolean {
+    const { line, questions, editor } = this.props;
+    return next.line !== line || next.questions !== questions || next.editor !== editor;
+  }
+
+  override render({ line, questions, editor }: LineRowProps) {
+    return <StillLine line={line} questions={questions} editor={editor} />;
+  }
+}
+
+function StillLine({ line, questions, editor }: LineRowProps) {
   return (
     <li class={`line depth-${line.depth} ${line.leftOut ? 'left-out' : ''}`}>
       <button
@@ -35,7 +49,7 @@ export const LineRow = memo(function LineRow({ line, questions, editor }: LineRo
       {line.pictureIds.length > 0 && <Pictures ids={line.pictureIds} />}
     </li>
   );
-});
+}
 
 function LineWords({ line: { lead, rest } }: { line: Line }) {
   if (lead === '' && rest === '') return <span class="soft">{t('notesEmptyLine')}</span>;
