@@ -1,6 +1,7 @@
 import { setTimeout } from 'node:timers/promises';
 import { type DeckBrowser, withDeckBrowser } from './deck-browser.ts';
 import { type Figure, type Goal, figure } from './figure.ts';
+import { longestTask } from './longest-task.ts';
 import type { DeckSize } from './make-deck.ts';
 import { inTurns, median } from './timing.ts';
 
@@ -13,7 +14,7 @@ interface Case {
   size: DeckSize;
   repeats: number;
   goal?: Goal;
-  /** How long the page may be deaf at a time, after its first paint; measured where it is given. */
+  /** How long its main thread may be blocked at a time, after its first paint; measured where it is given. */
   blockedGoal?: Goal;
 }
 
@@ -40,7 +41,7 @@ const CASES: Case[] = [
 
 /**
  * From the start of navigation until the popup has painted the first question, against an empty page; and until a round
- * can start. Then the longest that its main thread is blocked at a time, from its first paint until all is worked out.
+ * can start, and until all is worked out; then how long its main thread is blocked at a time after its first paint.
  */
 export async function figures(): Promise<Figure[]> {
   const all: Figure[] = [];
@@ -50,81 +51,80 @@ export async function figures(): Promise<Figure[]> {
 
 async function measure(deck: DeckBrowser, { name, repeats, goal, blockedGoal }: Case): Promise<Figure[]> {
   await deck.openDeskOnce();
-  const opened: Opened[] = [];
-  const emptyOnes: Opened[] = [];
+  const opened: number[][] = [];
   const popup = async () => {
     await setTimeout(UNTIL_CLOSED_MS);
     // It stays open until all is read: a read left in the middle would hold up the next opening.
-    opened.push(await openAndWatch(deck, 'popup.html', ['.asks', 'button.main:enabled'], '.gaps'));
-    return opened.at(-1)!.painted[0]!;
+    opened.push(await openAndWatch(deck, 'popup.html', ['.asks', 'button.main:enabled', KNOWN]));
+    return opened.at(-1)![0]!;
   };
-  const empty = async () => {
-    emptyOnes.push(await openAndWatch(deck, 'empty.html', ['p'], 'p'));
-    return emptyOnes.at(-1)!.painted[0]!;
-  };
+  const empty = async () => (await openAndWatch(deck, 'empty.html', ['p']))[0]!;
   const { ours, other } = await inTurns({ repeats, warmUp: WARM_UP }, popup, empty);
-  const [counted, beside] = [opened.slice(WARM_UP), emptyOnes.slice(WARM_UP)];
-  const what = 'empty extension page';
-  const against = { what, value: other };
-  const middle = (all: Opened[], value: (one: Opened) => number) => median(all.map(value));
-  const round = name.replace('first-question', 'round-ready');
-  const all = [
-    figure({ name: `${name}-ms`, value: ours, unit: 'ms', against, ...(goal && { goal }) }),
+  const against = { what: EMPTY, value: other };
+  const until = (what: string, element: number) =>
     figure({
-      name: `${round}-ms`,
-      value: middle(counted, ({ painted }) => painted[1]!),
+      name: `${name.replace('first-question', what)}-ms`,
+      value: median(opened.slice(WARM_UP).map((times) => times[element]!)),
       unit: 'ms',
       against,
-    }),
+    });
+  return [
+    figure({ name: `${name}-ms`, value: ours, unit: 'ms', against, ...(goal && { goal }) }),
+    until('round-ready', 1),
+    until('gaps', 2),
+    ...(blockedGoal
+      ? [await measureBlocked(deck, name.replace('first-question', 'blocked'), blockedGoal)]
+      : []),
   ];
-  if (!blockedGoal) return all;
-  const blocked = figure({
-    name: `${name.replace('first-question', 'blocked')}-ms`,
-    value: middle(counted, (one) => one.blocked),
-    unit: 'ms',
-    against: { what, value: middle(beside, (one) => one.blocked) },
-    goal: blockedGoal,
-  });
-  const known = figure({
-    name: `${name.replace('first-question', 'gaps')}-ms`,
-    value: middle(counted, (one) => one.done),
-    unit: 'ms',
-    against,
-  });
-  return [...all, blocked, known];
 }
 
-interface Opened {
-  /** When each element was painted, in ms from the start of navigation. */
-  painted: number[];
-  /** The longest that the main thread was blocked at a time after the first paint, in ms. */
-  blocked: number;
-  /** When the last element was there, in ms from the start of navigation. */
-  done: number;
-}
-
-/** What is written behind an opening's back takes no longer than this, in ms. */
+/** With the gaps all is known that the popup shows. */
+const KNOWN = '.gaps';
+const EMPTY = 'empty extension page';
+const BLOCKED_REPEATS = 5;
+/** What is kept behind the page's back is written within this, in ms. */
 const AFTERWARDS_MS = 500;
 
-/** Opens a page in a fresh tab until it holds an element, and a little longer. */
-async function openAndWatch(
-  deck: DeckBrowser,
-  path: string,
-  selectors: string[],
-  last: string,
-): Promise<Opened> {
+async function measureBlocked(deck: DeckBrowser, name: string, goal: Goal): Promise<Figure> {
+  const longest = async (path: string, last: string) => {
+    await setTimeout(UNTIL_CLOSED_MS);
+    const page = await deck.browser.context.newPage();
+    const blocked = await longestTask(page, async () => {
+      await page.goto(deck.browser.url(path));
+      await page.waitForSelector(last);
+      await setTimeout(AFTERWARDS_MS);
+    });
+    await page.close();
+    return blocked;
+  };
+  const { ours, other } = await inTurns(
+    { repeats: BLOCKED_REPEATS },
+    () => longest('popup.html', KNOWN),
+    () => longest('empty.html', 'p'),
+  );
+  return figure({
+    name: `${name}-ms`,
+    value: ours,
+    unit: 'ms',
+    against: { what: EMPTY, value: other },
+    goal,
+  });
+}
+
+/** Opens a page in a fresh tab; gives when each element was painted, in ms from the start of navigation. */
+async function openAndWatch(deck: DeckBrowser, path: string, selectors: string[]): Promise<number[]> {
   const page = await deck.browser.context.newPage();
-  await page.addInitScript(watch, { selectors, last });
+  await page.addInitScript(watch, selectors);
   await page.goto(deck.browser.url(path));
-  await page.waitForFunction(() => (globalThis as { opened?: Opened }).opened);
+  const painted = await page.waitForFunction(() => (globalThis as { painted?: number[] }).painted);
+  const times = (await painted.jsonValue()) as number[];
   await setTimeout(AFTERWARDS_MS);
-  const opened = await page.evaluate(() => (globalThis as unknown as { opened: Opened }).opened);
   await page.close();
-  return opened;
+  return times;
 }
 
 /** Runs in the page, before anything of its own. */
-function watch({ selectors, last }: { selectors: string[]; last: string }): void {
+function watch(selectors: string[]): void {
   const afterFrame = (selector: string) =>
     new Promise<number>((resolve) => {
       const observer = new MutationObserver(() => {
@@ -146,22 +146,7 @@ function watch({ selectors, last }: { selectors: string[]; last: string }): void
       }
     }).observe({ type: 'paint', buffered: true });
   });
-  const opened = { painted: [] as number[], blocked: 0, done: 0 };
-  void firstPaint.then(() => {
-    // A timer that comes late was held up by that much.
-    let before = performance.now();
-    const beat = () => {
-      const now = performance.now();
-      opened.blocked = Math.max(opened.blocked, now - before);
-      before = now;
-      globalThis.setTimeout(beat, 0);
-    };
-    beat();
-  });
-  const lastFrame = afterFrame(last);
-  void Promise.all([firstPaint, ...selectors.map(afterFrame)]).then(async ([first, ...frames]) => {
-    opened.painted = frames.map((frame) => Math.max(first!, frame));
-    opened.done = await lastFrame;
-    Object.assign(globalThis, { opened });
+  void Promise.all([firstPaint, ...selectors.map(afterFrame)]).then(([first, ...frames]) => {
+    Object.assign(globalThis, { painted: frames.map((frame) => Math.max(first!, frame)) });
   });
 }
