@@ -1,28 +1,31 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { PAPERS, PX_PER_MM, type PaperName } from '#lib/notes/print/paper.ts';
+import { activeTopics } from '#lib/syllabus/tree.ts';
 import { type ChromiumDriver, driveChromium } from '#tests/tools/chromium-driver.ts';
 import { type PageDriver, until } from '#tests/tools/driver.ts';
 import { differences } from '#tests/tools/print/compare.ts';
-import { printDeck } from '#tests/tools/print/decks.ts';
+import { KIND_COUNT, type PrintDeck, printDeck } from '#tests/tools/print/decks.ts';
 import { printedPages } from '#tests/tools/print/printed.ts';
 import { putDeck } from '#tests/tools/print/put-deck.ts';
-import { shownSides } from '#tests/tools/print/shown.ts';
+import { type ShownSide, shownSides } from '#tests/tools/print/shown.ts';
 
 const DECKS = 42;
 
 /** What the page says of itself, once it says it of this course on this paper. */
-const counted = (page: PageDriver, name: string, paper: PaperName) =>
+const counted = (page: PageDriver, name: string, paper: PaperName, look = 'notes') =>
   until(`the sides of ${name} on ${paper}`, () =>
     page.run(
-      (title, wanted) => {
+      (title, wanted, what) => {
         const isThere =
           document.title.startsWith(`${title} `) &&
           document.querySelector('button.main:enabled') !== null &&
+          document.querySelector<HTMLSelectElement>('#print-look')!.value === what &&
           document.querySelector<HTMLSelectElement>('#print-paper')!.value === wanted;
         return isThere && document.querySelector('[role=status]')!.textContent;
       },
       name,
       paper,
+      look,
     ),
   );
 
@@ -40,6 +43,25 @@ const choose = (page: PageDriver, id: string, value: string) =>
     ),
   );
 
+interface Tag {
+  number: number;
+  /** The column, from the left. */
+  across: number;
+  baseline: number;
+}
+
+/** Where the numbers of the cards stand. */
+function tagsOn({ words, columns }: ShownSide): Tag[] {
+  const fromLeft = columns.map(({ left }) => left).sort((a, b) => a - b);
+  return words
+    .filter(({ style, text }) => style === 'print-code' && /^\d+\s/.test(text))
+    .map(({ text, lines }) => ({
+      number: parseInt(text, 10),
+      across: fromLeft.findLastIndex((left) => left <= lines[0]!.left),
+      baseline: Math.round(lines[0]!.baseline),
+    }));
+}
+
 describe('Chromium prints what is counted', () => {
   let driver: ChromiumDriver;
 
@@ -48,6 +70,12 @@ describe('Chromium prints what is counted', () => {
     await driver.tab.gotoDesk('#/print');
   });
   afterAll(async () => driver?.close());
+
+  /** Puts a deck and waits until the page shows its notes. */
+  async function show(deck: PrintDeck): Promise<void> {
+    await putDeck(driver.tab, deck);
+    await counted(driver.tab, deck.course.name, 'a4');
+  }
 
   /** Prints what the page shows and compares it, page by page; gives how many pages there are. */
   async function checkPrinted(paper: PaperName): Promise<number> {
@@ -70,7 +98,7 @@ describe('Chromium prints what is counted', () => {
       for (let seed = 0; seed < DECKS; seed++) {
         const deck = printDeck(seed);
         const count = { a4: 0, letter: 0 };
-        await putDeck(driver.tab, deck);
+        await show(deck);
         for (const paper of ['a4', 'letter'] as const) {
           await choose(driver.tab, 'print-paper', paper);
           const status = await counted(driver.tab, deck.course.name, paper);
@@ -86,6 +114,60 @@ describe('Chromium prints what is counted', () => {
       // They are varied indeed.
       expect(new Set(counts.map(({ a4 }) => a4)).size).toBeGreaterThan(8);
       expect(counts.some(({ a4, letter }) => a4 !== letter)).toBe(true);
+    },
+  );
+
+  test(
+    'to be covered: leads on the left, rests on the right, in their places',
+    { timeout: 120_000 },
+    async () => {
+      for (let seed = 0; seed < KIND_COUNT; seed++) {
+        const deck = printDeck(seed);
+        await show(deck);
+        await choose(driver.tab, 'print-look', 'strip');
+        const status = await counted(driver.tab, deck.course.name, 'a4', 'strip');
+        const pages = await checkPrinted('a4');
+        expect(status).toMatch(new RegExp(`^${pages} sides? of A4\\. Lay a strip`));
+        const sides = await shownSides(driver.tab);
+        for (const { words, columns } of sides) {
+          expect(columns).toHaveLength(1);
+          const { left, right } = columns[0]!;
+          const edge = left + (right - left) * 0.4;
+          for (const { lines, style } of words)
+            for (const line of lines) {
+              if (style === 'print-rest') expect(line.left).toBeGreaterThan(edge);
+              else expect(line.right).toBeLessThan(edge);
+            }
+        }
+      }
+    },
+  );
+
+  test(
+    'questions: the answers stand behind them when the paper is turned over its long edge',
+    { timeout: 120_000 },
+    async () => {
+      for (let seed = 0; seed < KIND_COUNT; seed++) {
+        const deck = printDeck(seed);
+        const paper = seed % 2 === 0 ? 'a4' : 'letter';
+        await show(deck);
+        await choose(driver.tab, 'print-paper', paper);
+        await choose(driver.tab, 'print-look', 'cards');
+        await counted(driver.tab, deck.course.name, paper, 'cards');
+        expect((await checkPrinted(paper)) % 2).toBe(0);
+        const sides = await shownSides(driver.tab);
+        const numbers: number[] = [];
+        for (let sheet = 0; sheet < sides.length; sheet += 2) {
+          const [front, back] = [tagsOn(sides[sheet]!), tagsOn(sides[sheet + 1]!)];
+          numbers.push(...front.map(({ number }) => number));
+          const turned = front.map((tag) => ({ ...tag, across: deck.course.columns - 1 - tag.across }));
+          const byNumber = (tags: Tag[]) => tags.sort((a, b) => a.number - b.number);
+          expect(byNumber(back)).toEqual(byNumber(turned));
+        }
+        expect(numbers).toEqual(numbers.map((_, i) => i + 1));
+        const printed = new Set(activeTopics(deck.topics).map(({ id }) => id));
+        expect(numbers).toHaveLength(deck.questions.filter(({ topicId }) => printed.has(topicId)).length);
+      }
     },
   );
 });

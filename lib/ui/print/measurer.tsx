@@ -28,7 +28,7 @@ const LINE_HEIGHT = 16;
  * On paper letters are set without regard to the screen's pixels, which moves them by fractions of one. What is measured
  * is laid out in a column that is narrower by so much: what fits there, fits on paper.
  */
-const SLACK = 1;
+const SLACK = 0.5;
 
 /** What a formula may take of the height of a column. */
 const TALLEST_FORMULA = 0.8;

@@ -3,6 +3,8 @@ import type { PageDriver } from '../driver.ts';
 /** A run of words on a side as the screen shows it; lengths in CSS pixels from the upper left corner of the side. */
 export interface ShownWords {
   text: string;
+  /** Its class. */
+  style: string;
   /** Where the letters of each of its lines stand, and where they begin and end. */
   lines: { baseline: number; left: number; right: number }[];
 }
@@ -46,7 +48,7 @@ export const shownSides = (page: PageDriver): Promise<ShownSide[]> =>
           if (line?.baseline === baseline) line.right = box.right - left;
           else lines.push({ baseline, left: box.left - left, right: box.right - left });
         }
-        return { text: span.textContent, lines };
+        return { text: span.textContent, style: span.className, lines };
       });
       const columns = [...side.querySelectorAll('.print-column')].map((column) => {
         const box = column.getBoundingClientRect();
