@@ -134,6 +134,19 @@ describe('axe finds nothing', () => {
     expect(await everyLook(driver.page)).toEqual([]);
   });
 
+  test('on the desk: sheets to be printed', async () => {
+    await driver.tab.gotoDesk('#/print');
+    for (const [look, text] of [
+      ['notes', 'You aim at'],
+      ['strip', 'Lay a strip'],
+      ['cards', 'printed on both sides'],
+    ]) {
+      await driver.page.selectOption('#print-look', look!);
+      await sees(driver.tab, text!);
+      expect(await everyLook(driver.page)).toEqual([]);
+    }
+  });
+
   test('in a round, asked, uncovered and ended', async () => {
     await driver.tab.gotoDesk('#/round');
     await click(driver.tab, 'Start a');

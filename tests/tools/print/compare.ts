@@ -1,7 +1,7 @@
 import type { PrintedPage, PrintedText } from './printed.ts';
-import type { ShownSide } from './shown.ts';
+import type { ShownSide, ShownWords } from './shown.ts';
 
-/** How far letters may move from screen to paper, in CSS pixels: the screen's are set on its own pixels. */
+/** How far letters may move from screen to paper, in CSS pixels. */
 const MOVED = 1.5;
 /** A run may end in blanks that hang over the edge. */
 const BLANKS = 8;
@@ -17,29 +17,38 @@ const isReadable = (text: string): boolean =>
       !/\p{Emoji_Presentation}/u.test(sign),
   );
 
-/** What is on the screen and not in its place on paper, in words; empty where both are the same. */
-export function differences(shown: readonly ShownSide[], printed: readonly PrintedPage[]): string[] {
+/**
+ * What is on the screen and not in its place on paper, in words; empty where both are the same.
+ * @param moved how far up or down letters may have moved, in CSS pixels; a line further would be 16
+ */
+export function differences(
+  shown: readonly ShownSide[],
+  printed: readonly PrintedPage[],
+  moved = MOVED,
+): string[] {
   if (shown.length !== printed.length) return [`${shown.length} sides shown, ${printed.length} printed`];
   return shown.flatMap((side, index) => {
     const at = `page ${index + 1}: `;
-    return [...missing(side, printed[index]!), ...outside(side, printed[index]!)].map((one) => at + one);
+    return [...missing(side, printed[index]!, moved), ...outside(side, printed[index]!)].map(
+      (one) => at + one,
+    );
   });
 }
 
-function missing({ words }: ShownSide, { texts }: PrintedPage): string[] {
+function missing({ words }: ShownSide, { texts }: PrintedPage, moved: number): string[] {
   const letters = lettersOf(texts.map(({ text }) => text).join(''));
   const found: string[] = [];
-  for (const { text, lines } of words) {
-    if (isReadable(text) && !letters.includes(lettersOf(text))) found.push(`not printed: ${text}`);
+  for (const { text, lines } of words.filter((one) => isReadable(one.text))) {
+    if (!letters.includes(lettersOf(text))) found.push(`not printed: ${text}`);
     for (const line of lines)
-      if (!texts.some((one) => isAt(one, line)))
+      if (!texts.some((one) => isAt(one, line, moved)))
         found.push(`nothing at ${line.left}, ${line.baseline}: ${text}`);
   }
   return found;
 }
 
-const isAt = (one: PrintedText, line: { baseline: number; left: number; right: number }): boolean =>
-  Math.abs(one.baseline - line.baseline) <= MOVED && one.left < line.right && one.right > line.left;
+const isAt = (one: PrintedText, line: ShownWords['lines'][number], moved: number): boolean =>
+  Math.abs(one.baseline - line.baseline) <= moved && one.left < line.right && one.right > line.left;
 
 /** What is printed elsewhere than in a column, the running head aside. */
 function outside({ columns }: ShownSide, { texts }: PrintedPage): string[] {
