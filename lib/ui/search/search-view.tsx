@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { SearchDocument } from '#lib/notes/search/document.ts';
 import { changeSettings } from '#lib/store/actions/courses.ts';
 import { useDeck } from '../deck/deck-context.tsx';
@@ -26,6 +26,9 @@ export function SearchView({ courseId }: { courseId: string }) {
   const [asked, ask] = useAsked();
   const [limit, setLimit] = useState(SHOWN);
   const names = useNames();
+  const field = useRef<HTMLInputElement>(null);
+  // With the first frame: what is typed from then on is looked for.
+  useLayoutEffect(() => field.current!.focus({ preventScroll: true }), []);
   const { search, version, trouble } = useDeckSearch(asked.isEveryCourse ? null : courseId);
   const filter = useMemo(() => filterOf(asked, names?.topics ?? []), [asked, names]);
   const result = useMemo(
@@ -55,6 +58,7 @@ export function SearchView({ courseId }: { courseId: string }) {
           <label for="search-field">{t('searchField')}</label>
           <input
             id="search-field"
+            ref={field}
             type="search"
             autocomplete="off"
             aria-describedby="search-hint"
