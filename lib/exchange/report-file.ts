@@ -1,3 +1,4 @@
+import { escaped } from './escaped.ts';
 import { ProgressReport } from './progress-report.ts';
 import type { ReportSheet } from './report-sheet.ts';
 
@@ -63,13 +64,3 @@ export function reportIn(html: string): ProgressReport | null {
 
 /** JSON in which nothing can end the element that holds it. */
 const dataOf = (report: ProgressReport): string => JSON.stringify(report).replaceAll('<', '\\u003c');
-
-const ENTITIES: Record<string, string> = {
-  '&': '&amp;',
-  '<': '&lt;',
-  '>': '&gt;',
-  '"': '&quot;',
-  "'": '&#39;',
-};
-
-const escaped = (text: string): string => text.replace(/[&<>"']/g, (character) => ENTITIES[character]!);
