@@ -14,6 +14,7 @@ import { ChecklistView } from './coverage/checklist-view.tsx';
 import { CoverageView } from './coverage/coverage-view.tsx';
 import { LessonsView } from './lessons/lessons-view.tsx';
 import { PrintView } from './print/print-view.tsx';
+import { OutView } from './out/out-view.tsx';
 import { ReportView } from './report/report-view.tsx';
 import { RoundView } from './round-view.tsx';
 import type { Route } from './route.ts';
@@ -60,6 +61,8 @@ function CoursePage({ route, standing }: { route: Route; standing: Standing }) {
       return <ChecklistView standing={standing} />;
     case 'report':
       return <ReportView standing={standing} />;
+    case 'out':
+      return <OutView standing={standing} />;
     case 'lessons':
       return <LessonsView standing={standing} />;
     case 'clips':

@@ -31,6 +31,9 @@ export function CourseView({ standing }: { standing: Standing }) {
       <SiteList />
       <StartCourse further />
       <p>
+        <a href={linkTo('out')}>{t('outTitle')}</a>
+      </p>
+      <p>
         <a href={linkTo('aside')}>{t('asideTitle')}</a>
       </p>
     </div>

@@ -32,6 +32,8 @@ const PAGE_OF: Partial<Record<Route['view'], (typeof PAGES)[number]>> = {
   read: 'notes',
   condense: 'notes',
   print: 'notes',
+  own: 'clips',
+  out: 'course',
 };
 
 /** The full-page view. */

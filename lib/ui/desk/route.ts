@@ -11,6 +11,8 @@ const WHOLE = [
   'syllabus',
   'course',
   'print',
+  'out',
+  'own',
   'aside',
 ] as const;
 
