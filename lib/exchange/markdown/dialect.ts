@@ -37,7 +37,7 @@ export const formulaNode = (tex: string, display: boolean): InlineMath => ({
 });
 
 /** TeX on one line: a line end is a space to it, and what follows "%" on its line is no part of it. */
-const lineOfTex = (tex: string): string =>
+export const lineOfTex = (tex: string): string =>
   tex.includes('\n')
     ? tex
         .replace(/(?<!\\)%[^\n]*\n/g, '')
