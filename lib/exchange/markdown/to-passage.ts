@@ -4,14 +4,6 @@ import { toHast } from 'mdast-util-to-hast';
 import { type Pasted, cleanPasted } from '#lib/capture/own/own-passage.ts';
 import { formulaIn, lineOfTex, parseMarkdown, sourceOf } from './dialect.ts';
 
-/** Two of these make it likely that a text is Markdown; the first kinds do so alone. */
-const SURE = /^#{1,6} \S|^(```|~~~)|^\|.*\|[ \t]*$|^\s*[-*+] \[[ x]\] /m;
-const LIKELY = /^\s*([-*+]|\d{1,3}[.)]) +\S|^> \S|\*\*[^\s*][^*]*\*\*|\[[^\]]+\]\([^)]+\)|`[^`]+`/gm;
-
-/** Whether a text looks as if it was written in Markdown. */
-export const looksLikeMarkdown = (text: string): boolean =>
-  SURE.test(text) || [...text.matchAll(LIKELY)].length > 1;
-
 /**
  * Markdown as a passage of its own: formulas between dollar signs or LaTeX's brackets become MathML, an address stands
  * behind the words that link to it, and pictures come along where they are data URLs.

@@ -36,20 +36,27 @@ export async function keepClip(
     const twin = others.find((clip) => clip.courseId === draft.courseId && isSame(clip));
     const clip = twin ? changedTwin(twin, draft, at) : await newClip(transaction, draft, source.id, at);
     await clips.put(clip);
-    const settings = Settings.safeParse(await transaction.objectStore('settings').get(SETTINGS_KEY));
-    if (settings.success && settings.data.aimedTopicId !== null)
-      await transaction.objectStore('settings').put({ ...settings.data, aimedTopicId: null }, SETTINGS_KEY);
+    await reachAim(transaction);
     return clip;
   });
+}
+
+type KeepTransaction = WriteTransaction<'clips' | 'sources' | 'pictures' | 'settings'>;
+
+/** The topic that was aimed at is reached. Part of an action. */
+export async function reachAim(transaction: KeepTransaction): Promise<void> {
+  const settings = Settings.safeParse(await transaction.objectStore('settings').get(SETTINGS_KEY));
+  if (settings.success && settings.data.aimedTopicId !== null)
+    await transaction.objectStore('settings').put({ ...settings.data, aimedTopicId: null }, SETTINGS_KEY);
 }
 
 function changedTwin(twin: Clip, { topicIds, ownWords, unclear }: ClipDraft, at: number): Clip {
   return checked('clips', { ...twin, topicIds, ownWords, unclear, changedAt: at });
 }
 
-/** A new clip; its pictures are written with it. */
-async function newClip(
-  transaction: WriteTransaction<'clips' | 'sources' | 'pictures' | 'settings'>,
+/** A new clip; its pictures are written with it. Part of an action. */
+export async function newClip(
+  transaction: KeepTransaction,
   { pictures, ...draft }: ClipDraft,
   sourceId: string,
   at: number,
@@ -65,7 +72,8 @@ async function newClip(
   return checked('clips', { ...clip, pictureIds });
 }
 
-async function keepSource(
+/** The source of an address, written where it is new. Part of an action. */
+export async function keepSource(
   sources: ReturnType<WriteTransaction<'sources'>['objectStore']>,
   page: PageDraft,
   at: number,

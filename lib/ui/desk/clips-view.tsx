@@ -1,6 +1,7 @@
 import { useMemo, useState } from 'preact/hooks';
 import type { Clip } from '#lib/model/clip.ts';
 import type { Standing } from '../derive/next-up.ts';
+import { siteName } from '../parts/site-name.ts';
 import { topicNames } from '../parts/topic-name.ts';
 import { Words } from '../parts/words.tsx';
 import { t, tn } from '../text.ts';
@@ -30,7 +31,12 @@ export function ClipsView({ standing }: { standing: Standing }) {
   const shown = clips.filter(PASSES[filter]).sort((a, b) => b.createdAt - a.createdAt);
   return (
     <div class="stack">
-      <h1>{t('pageClips')}</h1>
+      <div class="row apart">
+        <h1>{t('pageClips')}</h1>
+        <a class="button" href={linkTo('own')}>
+          {t('ownAdd')}
+        </a>
+      </div>
       {clips.length === 0 ? (
         <div class="sheet stack narrow">
           <p>{t('clipsNone')}</p>
@@ -62,7 +68,7 @@ export function ClipsView({ standing }: { standing: Standing }) {
             <p class="soft">
               {[
                 clip.topicIds.map(names).join(', ') || t('clipUntagged'),
-                sourceOf.get(clip.sourceId)?.site,
+                siteName(sourceOf.get(clip.sourceId)),
                 tn('itemsFrom', written.get(clip.id)?.length ?? 0),
                 clip.unclear ? t('unclear') : '',
               ]

@@ -15,6 +15,7 @@ import { CoverageView } from './coverage/coverage-view.tsx';
 import { LessonsView } from './lessons/lessons-view.tsx';
 import { PrintView } from './print/print-view.tsx';
 import { OutView } from './out/out-view.tsx';
+import { OwnView } from './own/own-view.tsx';
 import { ReportView } from './report/report-view.tsx';
 import { RoundView } from './round-view.tsx';
 import type { Route } from './route.ts';
@@ -61,6 +62,8 @@ function CoursePage({ route, standing }: { route: Route; standing: Standing }) {
       return <ChecklistView standing={standing} />;
     case 'report':
       return <ReportView standing={standing} />;
+    case 'own':
+      return <OwnView standing={standing} />;
     case 'out':
       return <OutView standing={standing} />;
     case 'lessons':

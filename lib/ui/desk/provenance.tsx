@@ -13,6 +13,22 @@ import { SiteSwitch } from './sites.tsx';
 /** Where a clip is from and on what terms, with a reference to copy. */
 export function Provenance({ source, clip }: { source: Source; clip: Clip }) {
   const kept = dayOf(clip.createdAt);
+  if (source.kind === 'own') return <OwnProvenance source={source} />;
+  return <OutProvenance source={source} clip={clip} kept={kept} />;
+}
+
+/** The student's own notes lead nowhere, and nobody else's terms apply to them. */
+function OwnProvenance({ source }: { source: Source }) {
+  return (
+    <section class="provenance" aria-label={t('provenance')}>
+      <p class="wrap">
+        {[source.title, t('ownNotesOf', dayInWords(dayOf(source.createdAt)))].filter(Boolean).join(' · ')}
+      </p>
+    </section>
+  );
+}
+
+function OutProvenance({ source, clip, kept }: { source: Source; clip: Clip; kept: string }) {
   const parts = [source.author, source.site, source.published && dayInWords(source.published)];
   const [isOpened, setOpened] = useState(false);
   const link = linkBack({ url: source.url, selectors: clip.selectors });

@@ -5,6 +5,7 @@ import type { CourseDeck } from '#lib/store/course-deck.ts';
 import { readOne } from '#lib/store/read.ts';
 import type { Db } from '#lib/store/schema.ts';
 import { browser } from 'wxt/browser';
+import { dataUrlOf } from '../../parts/data-url.ts';
 import { t } from '../../text.ts';
 import { outWords } from './out-words.ts';
 
@@ -69,19 +70,7 @@ async function picturesIn(db: Db, sections: readonly OutSection[]): Promise<Map<
     const picture = await readOne(db, 'pictures', id);
     if (!picture) continue;
     const { alt, width, height, bytes } = picture;
-    found.set(id, { alt, width, height, address: await addressOf(bytes) });
+    found.set(id, { alt, width, height, address: await dataUrlOf(bytes) });
   }
   return found;
-}
-
-/** As many bytes as one call takes as arguments. */
-const CHUNK = 0x8000;
-
-/** Bytes as a data URL. */
-async function addressOf(blob: Blob): Promise<string> {
-  const bytes = new Uint8Array(await blob.arrayBuffer());
-  const parts: string[] = [];
-  for (let at = 0; at < bytes.length; at += CHUNK)
-    parts.push(String.fromCharCode(...bytes.subarray(at, at + CHUNK)));
-  return `data:${blob.type};base64,${btoa(parts.join(''))}`;
 }

@@ -1,7 +1,8 @@
 // @vitest-environment jsdom
 import { expect, test } from 'vitest';
 import { ownPassage } from '#lib/capture/own/own-passage.ts';
-import { looksLikeMarkdown, passageOfMarkdown } from '#lib/exchange/markdown/to-passage.ts';
+import { looksLikeMarkdown } from '#lib/exchange/markdown/looks-like-markdown.ts';
+import { passageOfMarkdown } from '#lib/exchange/markdown/to-passage.ts';
 
 const htmlOf = (text: string) => passageOfMarkdown(text, document).html;
 const textOf = (text: string) => ownPassage(htmlOf(text), document).text;
