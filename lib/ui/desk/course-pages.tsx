@@ -2,6 +2,7 @@ import type { Change } from '#lib/store/changes.ts';
 import type { StoreName } from '#lib/store/schema.ts';
 import { useDeck } from '../deck/deck-context.tsx';
 import { readStanding, type Standing, standingAfter } from '../derive/next-up.ts';
+import { later } from '../parts/later.tsx';
 import { Trouble } from '../parts/trouble.tsx';
 import { SearchView } from '../search/search-view.tsx';
 import { t, tell } from '../text.ts';
@@ -14,13 +15,14 @@ import { ChecklistView } from './coverage/checklist-view.tsx';
 import { CoverageView } from './coverage/coverage-view.tsx';
 import { LessonsView } from './lessons/lessons-view.tsx';
 import { PrintView } from './print/print-view.tsx';
-import { OutView } from './out/out-view.tsx';
-import { OwnView } from './own/own-view.tsx';
 import { ReportView } from './report/report-view.tsx';
 import { RoundView } from './round-view.tsx';
 import type { Route } from './route.ts';
 import { SyllabusView } from './syllabus/syllabus-view.tsx';
 import { TopicView } from './topic-view.tsx';
+
+const OutView = later(async () => (await import('./out/out-view.tsx')).OutView);
+const OwnView = later(async () => (await import('./own/own-view.tsx')).OwnView);
 
 /** Stores that a course's standing is read from. */
 const READ: StoreName[] = [
