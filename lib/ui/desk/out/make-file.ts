@@ -9,7 +9,7 @@ import { dataUrlOf } from '../../parts/data-url.ts';
 import { t } from '../../text.ts';
 import { outWords } from './out-words.ts';
 
-export const OUT_FORMATS = ['markdown', 'html', 'annotations'] as const;
+export const OUT_FORMATS = ['html', 'markdown', 'annotations'] as const;
 export type OutFormat = (typeof OUT_FORMATS)[number];
 
 export interface OutFile {
