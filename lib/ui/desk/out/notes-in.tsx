@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import type { NotesReading, ReadPart } from '#lib/exchange/markdown/read-notes.ts';
 import { StudentError } from '#lib/model/student-error.ts';
 import { addLines } from '#lib/store/actions/notes-in.ts';
@@ -147,14 +147,15 @@ interface PartTopicProps {
 
 /** The lines under one heading, and the topic that they are for. */
 function PartTopic({ part, topicId, topics, choose }: PartTopicProps) {
+  const id = useId();
   const [first] = part.lines;
   return (
-    <label class="field">
-      <span class="wrap">
+    <div class="field">
+      <label for={id} class="wrap">
         {part.heading || t('outInNoHeading')} <span class="soft">{tn('outInLines', part.lines.length)}</span>
-      </span>
-      <span class="soft wrap">{[first?.lead, first?.rest].filter(Boolean).join(' · ').slice(0, 120)}</span>
-      <select value={topicId ?? ''} onChange={(event) => choose(event.currentTarget.value || null)}>
+      </label>
+      <p class="soft wrap">{[first?.lead, first?.rest].filter(Boolean).join(' · ').slice(0, 120)}</p>
+      <select id={id} value={topicId ?? ''} onChange={(event) => choose(event.currentTarget.value || null)}>
         <option value="">{t('outInLeave')}</option>
         {topics.map((topic) => (
           <option key={topic.id} value={topic.id}>
@@ -162,6 +163,6 @@ function PartTopic({ part, topicId, topics, choose }: PartTopicProps) {
           </option>
         ))}
       </select>
-    </label>
+    </div>
   );
 }

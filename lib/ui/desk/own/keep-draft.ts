@@ -66,7 +66,8 @@ async function pieceOf(piece: OwnPiece): Promise<Piece<PictureDraft>> {
       const alt = piece.caption.trim();
       if (alt === '') throw new StudentError('errorOwnCaption');
       const picture = { ...piece.picture, alt };
-      return { html: figureOf(document, alt, [picture]), pictures: [picture] };
+      // The words stand below it: beside it they would be said twice.
+      return { html: figureOf(document, alt, [{ ...picture, alt: '' }]), pictures: [picture] };
     }
     case 'typed': {
       if (!piece.isFormatted) return { html: typedHtml(piece.text, document), pictures: [] };

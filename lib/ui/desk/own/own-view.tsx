@@ -66,7 +66,7 @@ function DraftForm({ standing: { deck }, state, draft, setKept }: DraftFormProps
     const isSplit = draft.isSplit && parts > 1;
     setKept(await keepDraft(db, deck.course.id, { ...draft, isSplit }, Date.now()));
     intake.forget();
-    await clear();
+    clear();
   };
   return (
     <form

@@ -2,7 +2,7 @@ import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
 import { readSettings } from '#lib/store/actions/courses.ts';
 import { useDeck } from '../../deck/deck-context.tsx';
 import { tell } from '../../text.ts';
-import { type OwnDraft, emptyDraft, readDraft, saveDraft } from './own-draft.ts';
+import { type OwnDraft, type OwnPiece, emptyDraft, readDraft, savePictures, saveWords } from './own-draft.ts';
 
 /** How long typing rests before the draft is saved, in milliseconds. */
 const PAUSE = 250;
@@ -12,7 +12,7 @@ export interface OwnDraftState {
   draft: OwnDraft | null;
   change(next: (draft: OwnDraft) => OwnDraft): void;
   /** Begins afresh, after the notes were kept or thrown away. */
-  clear(): Promise<void>;
+  clear(): void;
   /** What went wrong in saving the draft. */
   trouble: string | null;
 }
@@ -23,25 +23,32 @@ export function useOwnDraft(courseId: string): OwnDraftState {
   const [draft, setDraft] = useState<OwnDraft | null>(null);
   const [trouble, setTrouble] = useState<string | null>(null);
   const latest = useRef<OwnDraft | null>(null);
-  const isUnsaved = useRef(false);
   const pause = useRef<ReturnType<typeof setTimeout>>(undefined);
-  const save = useCallback(async () => {
+  const isUnsaved = useRef(false);
+  /** Pieces whose pictures are saved, or on their way. */
+  const pictured = useRef<readonly OwnPiece[]>([]);
+  const attempt = useCallback((work: () => void | Promise<void>) => {
+    const failed = (error: unknown) => setTrouble(tell(error));
+    try {
+      void work()?.catch(failed);
+    } catch (error) {
+      failed(error);
+    }
+  }, []);
+  const save = useCallback(() => {
     clearTimeout(pause.current);
     if (!isUnsaved.current || !latest.current) return;
     isUnsaved.current = false;
-    try {
-      await saveDraft(courseId, latest.current);
-    } catch (error) {
-      isUnsaved.current = true;
-      setTrouble(tell(error));
-    }
-  }, [courseId]);
+    const draft = latest.current;
+    attempt(() => saveWords(courseId, draft));
+  }, [attempt, courseId]);
   useEffect(() => {
     let gone = false;
     const begin = async () => {
       const [kept, settings] = await Promise.all([readDraft(courseId), readSettings(db)]);
       if (gone) return;
       latest.current = kept ?? emptyDraft(settings.aimedTopicId === null ? [] : [settings.aimedTopicId]);
+      pictured.current = latest.current.pieces;
       setDraft(latest.current);
     };
     begin().catch((error: unknown) => {
@@ -56,10 +63,10 @@ export function useOwnDraft(courseId: string): OwnDraftState {
   // What stands there when the page is left is saved as well.
   useEffect(() => {
     const closing = new AbortController();
-    addEventListener('pagehide', () => void save(), { signal: closing.signal });
+    addEventListener('pagehide', save, { signal: closing.signal });
     return () => {
       closing.abort();
-      void save();
+      save();
     };
   }, [save]);
   const change = useCallback(
@@ -68,16 +75,17 @@ export function useOwnDraft(courseId: string): OwnDraftState {
       latest.current = next(latest.current);
       isUnsaved.current = true;
       setDraft(latest.current);
+      const before = pictured.current;
+      pictured.current = latest.current.pieces;
+      attempt(() => savePictures(before, pictured.current));
       clearTimeout(pause.current);
-      pause.current = setTimeout(() => void save(), PAUSE);
+      pause.current = setTimeout(save, PAUSE);
     },
-    [save],
+    [attempt, save],
   );
-  const clear = useCallback(async () => {
-    latest.current = emptyDraft();
-    setDraft(latest.current);
-    isUnsaved.current = true;
-    await save();
-  }, [save]);
+  const clear = useCallback(() => {
+    change(() => emptyDraft());
+    save();
+  }, [change, save]);
   return { draft, change, clear, trouble };
 }

@@ -18,6 +18,7 @@ freshScreens();
 /** What a browser does with pictures, which the simulated one cannot: real ones are in tests/browser. */
 const decode = vi.fn(async () => ({ width: 40, height: 30, close: () => undefined }));
 beforeEach(() => {
+  localStorage.clear();
   decode.mockClear();
   vi.stubGlobal('createImageBitmap', decode);
   vi.stubGlobal(
@@ -49,7 +50,8 @@ async function paste(data: Record<string, string>, files: File[] = []): Promise<
 const choose = async (...files: File[]) =>
   fireEvent.change(await screen.findByLabelText('Add a photographed sheet …'), { target: { files } });
 const openOwn = () => openDesk('own', courseRows());
-const drafted = async () => (await fakeBrowser.storage.local.get(null)) as Record<string, never>;
+/** What is kept of a draft. */
+const drafted = async () => ({ ...localStorage, ...(await fakeBrowser.storage.local.get(null)) });
 
 test('typed notes with TeX are kept as a clip of a source of their own, under its topic', async () => {
   const settings = [{ ...FIRST_SETTINGS, courseId: course.id, aimedTopicId: deep.id }];
@@ -84,14 +86,18 @@ test('what was typed is there after the page was left, and until it is kept', as
   await openOwn();
   await type('Notes', long);
   await type('Name (you can leave it empty)', '😀 שלום');
+  await choose(imageFile(PNG));
+  await type('What is on it', 'A sheet');
   clearScreen();
-  await waitFor(async () => expect(Object.keys(await drafted())).toHaveLength(1));
+  expect(Object.keys(await drafted())).toHaveLength(2);
   const db = await openOwn();
   expect(((await screen.findByLabelText('Notes')) as HTMLTextAreaElement).value).toBe(long);
+  expect(screen.getByRole('img', { name: 'A sheet' }).getAttribute('src')).toMatch(/^data:image\/png/);
   await press('Keep the notes');
   await read('Kept as 1 clip.');
   const [clip] = await db.getAll('clips');
-  expect(clip!.text).toHaveLength(20_000);
+  expect(clip!.text).toBe(`${long}\nA sheet`);
+  await waitFor(async () => expect(await drafted()).toEqual({}));
   const own = (await db.getAll('sources')).find(({ kind }) => kind === 'own');
   expect(own!.title).toBe('😀 שלום');
 });
