@@ -19,6 +19,10 @@ export const NO_FILTER: Filter = {
   before: null,
 };
 
+/** Whether a filter leaves out anything. */
+export const leavesOut = ({ topicIds, sourceId, isUnclear, since, before }: Filter): boolean =>
+  isUnclear || topicIds !== null || sourceId !== null || since !== null || before !== null;
+
 /** Whether a document is looked at. `clip` is the one that it was written from, where there is one. */
 export function passes(document: SearchDocument, filter: Filter, clip: SearchDocument | undefined): boolean {
   const { topicIds, sourceId, isUnclear, since, before } = filter;

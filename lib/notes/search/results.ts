@@ -23,31 +23,35 @@ export const byRank = (a: Found, b: Found): number =>
 /** Counts what is found, and keeps the best of each kind. */
 export class Results {
   readonly #limit: number;
-  readonly #kinds = new Map<SearchKind, KindFound>(
-    SEARCH_KINDS.map((kind) => [kind, { kind, count: 0, found: [] }]),
-  );
+  readonly #kinds: readonly KindFound[] = SEARCH_KINDS.map((kind) => ({ kind, count: 0, found: [] }));
+  /** By kind: what is worse than that is not kept any more. */
+  readonly #least = new Float64Array(SEARCH_KINDS.length);
 
   /** @param limit how many of each kind are kept, at least one */
   constructor(limit: number) {
     this.#limit = limit;
   }
 
-  add(document: SearchDocument, rank: number): void {
-    const kind = this.#kinds.get(document.kind)!;
-    kind.count += 1;
-    const { found } = kind;
-    const isFull = found.length === this.#limit;
-    // Most of many are no better than what there is.
-    if (isFull && rank < found[found.length - 1]!.rank) return;
+  /** Counts one more of a kind, by its place in SEARCH_KINDS. Gives whether it may be among the best. */
+  count(kind: number, rank: number): boolean {
+    this.#kinds[kind]!.count += 1;
+    return rank >= this.#least[kind]!;
+  }
+
+  /** Keeps what was counted, if it is among the best. */
+  keep(document: SearchDocument, rank: number): void {
+    const kind = SEARCH_KINDS.indexOf(document.kind);
+    const { found } = this.#kinds[kind]!;
     const one = { document, rank };
     let at = found.length;
     while (at > 0 && byRank(one, found[at - 1]!) < 0) at -= 1;
     found.splice(at, 0, one);
-    if (isFull) found.pop();
+    if (found.length > this.#limit) found.pop();
+    if (found.length === this.#limit) this.#least[kind] = found[found.length - 1]!.rank;
   }
 
   /** Kinds of which something was found. */
   get kinds(): KindFound[] {
-    return [...this.#kinds.values()].filter(({ count }) => count > 0);
+    return this.#kinds.filter(({ count }) => count > 0);
   }
 }

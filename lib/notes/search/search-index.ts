@@ -1,5 +1,5 @@
-import type { SearchDocument } from './document.ts';
-import { type Filter, passes } from './filter.ts';
+import { SEARCH_KINDS, type SearchDocument } from './document.ts';
+import { type Filter, leavesOut, passes } from './filter.ts';
 import { type Form, formsOf } from './forms.ts';
 import { type Query, readQuery } from './query.ts';
 import { Ranking } from './ranking.ts';
@@ -44,6 +44,8 @@ export class SearchIndex {
   readonly #vocabulary = new Vocabulary();
   readonly #kept = new Map<string, Kept>();
   readonly #slots: (Kept | undefined)[] = [];
+  /** By slot: the place of the kind in SEARCH_KINDS. */
+  readonly #kinds: number[] = [];
   readonly #free: number[] = [];
   readonly #scorer = new Scorer();
 
@@ -67,6 +69,7 @@ export class SearchIndex {
     for (const [word, count] of counts) this.#vocabulary.add(word, slot, count);
     const kept: Kept = { document, slot, words };
     this.#slots[slot] = kept;
+    this.#kinds[slot] = SEARCH_KINDS.indexOf(document.kind);
     this.#kept.set(document.id, kept);
     this.#scorer.add(slot, counts.size);
   }
@@ -100,13 +103,12 @@ export class SearchIndex {
     const ranking = new Ranking(this.#scorer);
     query.words.forEach((word, i) => ranking.add(forms[i]!, word.isOptional));
     const results = new Results(limit);
+    const isEvery = query.phrases.length === 0 && !leavesOut(filter);
     const isComplete = ranking.visit((slot, rank) => {
-      const { document, words } = this.#slots[slot]!;
-      const clip = document.clipId === null ? undefined : this.get(document.clipId);
-      const isWanted =
-        passes(document, filter, clip) && query.phrases.every((phrase) => words.includes(phrase));
-      if (isWanted) results.add(document, rank);
-      return isWanted;
+      if (!isEvery && !this.#isWanted(slot, query, filter)) return false;
+      // Of many thousands, only the few that are kept are looked at themselves.
+      if (results.count(this.#kinds[slot]!, rank)) results.keep(this.#slots[slot]!.document, rank);
+      return true;
     });
     const { kinds } = results;
     return {
@@ -116,6 +118,12 @@ export class SearchIndex {
       kinds,
       marked: markedBy(query, forms),
     };
+  }
+
+  #isWanted(slot: number, { phrases }: Query, filter: Filter): boolean {
+    const { document, words } = this.#slots[slot]!;
+    const clip = document.clipId === null ? undefined : this.get(document.clipId);
+    return passes(document, filter, clip) && phrases.every((phrase) => words.includes(phrase));
   }
 
   #count({ fields }: SearchDocument): { counts: Map<string, number>; words: string } {
