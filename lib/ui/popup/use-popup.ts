@@ -9,6 +9,7 @@ import { reasonOf } from '../derive/why.ts';
 import { type RoundPlan, lastsFor } from '../round/round-plan.ts';
 import { tell } from '../text.ts';
 import { takeTrouble } from '../trouble.ts';
+import { afterPaint } from './after-paint.ts';
 
 /** A standing with the moment that it was worked out for, epoch ms. */
 export interface Stood {
@@ -61,9 +62,8 @@ export function usePopup(): PopupState {
   const courseId = first?.course?.id;
   useEffect(() => {
     if (courseId === undefined) return;
-    // After the first paint: the deck may be large.
-    const later = setTimeout(() => void stand(courseId).catch(fail), 0);
-    return () => clearTimeout(later);
+    // The deck may be large, and its reading must not hold up the question.
+    return afterPaint(() => void stand(courseId).catch(fail));
   }, [stand, fail, courseId, turn]);
   const refresh = useCallback(() => setTurn((before) => before + 1), []);
   return { first, stood, trouble, fail, refresh, stand, reopen };
