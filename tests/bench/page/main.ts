@@ -72,6 +72,9 @@ const bench = {
       await putAll(db, 'lines', lines);
     }),
 
+  /** The id of the first topic. */
+  firstTopic: () => withDeck(async (db) => (await db.getAll('topics'))[0]!.id),
+
   /** Search over them: see SearchTimes. */
   search: (size: NotesSize, repeats: number) => withDeck((db) => measureSearch(db, size, repeats)),
 

@@ -5,6 +5,7 @@ import { changeClip } from '#lib/store/actions/clips.ts';
 import { useDeck } from '../../deck/deck-context.tsx';
 import { useAction } from '../../deck/use-action.ts';
 import { Passage } from '../../parts/passage.tsx';
+import { Still } from '../../parts/still.tsx';
 import { Trouble } from '../../parts/trouble.tsx';
 import { Words } from '../../parts/words.tsx';
 import { t, tn } from '../../text.ts';
@@ -24,9 +25,15 @@ export function ClipsSide({ notes, topicId, editor }: ClipsSideProps) {
   const used = useMemo(() => Map.groupBy(notes.lines, ({ clipId }) => clipId), [notes.lines]);
   const isIn = clips.filter(({ leftOut }) => leftOut === null);
   const isOut = clips.filter(({ leftOut }) => leftOut !== null);
-  const card = (clip: Clip) => (
-    <ClipCard key={clip.id} clip={clip} lineCount={used.get(clip.id)?.length ?? 0} editor={editor} />
-  );
+  const isInLine = editor.spot !== null;
+  const card = (clip: Clip) => {
+    const lineCount = used.get(clip.id)?.length ?? 0;
+    return (
+      <Still key={clip.id} of={[clip, lineCount, isInLine]}>
+        {() => <ClipCard clip={clip} lineCount={lineCount} editor={editor} isInLine={isInLine} />}
+      </Still>
+    );
+  };
   if (clips.length === 0) return <p class="remark">{t('notesNoClips')}</p>;
   return (
     <>
@@ -45,9 +52,11 @@ interface ClipCardProps {
   clip: Clip;
   lineCount: number;
   editor: OutlineEditor;
+  /** A diagram can be placed below the line in hand. */
+  isInLine: boolean;
 }
 
-function ClipCard({ clip, lineCount, editor }: ClipCardProps) {
+function ClipCard({ clip, lineCount, editor, isInLine }: ClipCardProps) {
   const db = useDeck();
   const action = useAction();
   const leave = (leftOut: Clip['leftOut']) =>
@@ -80,7 +89,7 @@ function ClipCard({ clip, lineCount, editor }: ClipCardProps) {
         {lineCount > 0 && <span class="soft">{tn('notesLinesFrom', lineCount)}</span>}
       </p>
       <p class="row">
-        {editor.spot &&
+        {isInLine &&
           clip.pictureIds.map((id, place) => (
             <button class="plain" key={id} onClick={() => placePicture(editor, id)}>
               {t('notesPlacePicture', place + 1)}

@@ -2,6 +2,7 @@ import { useId, useMemo } from 'preact/hooks';
 import { balanceOf } from '#lib/notes/balance.ts';
 import { examShares } from '#lib/syllabus/tree.ts';
 import { topicName } from '../../parts/topic-name.ts';
+import { Still } from '../../parts/still.tsx';
 import { Trouble } from '../../parts/trouble.tsx';
 import { t } from '../../text.ts';
 import { ClipsSide } from './clips-side.tsx';
@@ -35,7 +36,9 @@ export function CondenseView({ notes, topicId }: { notes: CourseNotes; topicId: 
         undo={(way) => void undoing.turn(way)}
       />
     ) : (
-      <LineRow key={line.id} {...shared} />
+      <Still key={line.id} of={[line, shared.questions]}>
+        {() => <LineRow {...shared} />}
+      </Still>
     );
   };
   return (

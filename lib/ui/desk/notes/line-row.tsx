@@ -1,4 +1,3 @@
-import { Component } from 'preact';
 import type { Line, Question } from '#lib/model/item.ts';
 import { Pictures } from '../../parts/pictures.tsx';
 import { FormulaCheck, Words } from '../../parts/words.tsx';
@@ -16,22 +15,8 @@ interface LineRowProps {
   editor: OutlineEditor;
 }
 
-/**
- * A line that is not in hand. A press on it takes it in hand, at the place that was pressed. Of hundreds, those that stay
- * as they are are not drawn again.
- */
-export class LineRow extends Component<LineRowProps> {
-  override shouldComponentUpdate(next: LineRowProps): boolean {
-    const { line, questions, editor } = this.props;
-    return next.line !== line || next.questions !== questions || next.editor !== editor;
-  }
-
-  override render({ line, questions, editor }: LineRowProps) {
-    return <StillLine line={line} questions={questions} editor={editor} />;
-  }
-}
-
-function StillLine({ line, questions, editor }: LineRowProps) {
+/** A line that is not in hand. A press on it takes it in hand, at the place that was pressed. */
+export function LineRow({ line, questions, editor }: LineRowProps) {
   return (
     <li class={`line depth-${line.depth} ${line.leftOut ? 'left-out' : ''}`}>
       <button

@@ -20,6 +20,7 @@ import {
   movedPast,
   placeAfter,
 } from '#lib/notes/lines/outline.ts';
+import { sameRows } from '../../same-rows.ts';
 import { LineKeeper } from './line-keeper.ts';
 import type { LineEdit } from '#lib/store/actions/lines.ts';
 
@@ -45,7 +46,7 @@ interface EditorOptions {
  */
 export class OutlineEditor {
   /** In their order, at the depths that are shown. */
-  lines: Line[] = [];
+  lines: readonly Line[] = [];
   /** The line in hand; it stays so while the focus is elsewhere. */
   spot: Spot | null = null;
   /** The text of the line in hand, as it stands in its field. */
@@ -67,7 +68,9 @@ export class OutlineEditor {
   /** Takes in the lines as the deck has them; later where something is on its way there. Gives whether it did. */
   adopt(rows: readonly Line[]): boolean {
     if (this.keeper.isBusy || this.#dirty) return false;
-    this.lines = atShownDepths(rows);
+    const shown = sameRows(this.lines, atShownDepths(rows));
+    if (shown === this.lines) return true;
+    this.lines = shown;
     const line = this.#lineInHand();
     if (!line) this.#leave();
     else if (this.typed) {

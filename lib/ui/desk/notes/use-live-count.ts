@@ -3,6 +3,7 @@ import type { Line } from '#lib/model/item.ts';
 import { isPrinted, lineBlock, noteBlocks } from '#lib/notes/print/blocks.ts';
 import { usePictures } from '../../parts/pictures.tsx';
 import { SidesCounter } from '../../print/sides-counter.ts';
+import { useSameRows } from '../../same-rows.ts';
 import type { CourseNotes } from './use-notes.ts';
 
 /** How much the notes print to. */
@@ -34,7 +35,9 @@ export function useLiveCount({ course, topics, lines }: CourseNotes, topicId: st
   const [now, setNow] = useState<SidesNow | null>(null);
   const counter = useRef<SidesCounter | null>(null);
   const told = useRef<readonly Line[] | null>(null);
-  const others = useMemo(() => lines.filter((line) => line.topicId !== topicId), [lines, topicId]);
+  const others = useSameRows(
+    useMemo(() => lines.filter((line) => line.topicId !== topicId), [lines, topicId]),
+  );
   const fresh = useRef({ topics, others, pictures });
   fresh.current = { topics, others, pictures };
 

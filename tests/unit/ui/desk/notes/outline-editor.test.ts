@@ -219,7 +219,7 @@ test('whatever is done, the deck has what is shown, and undoing all of it leaves
       }
       await editor.flush();
       expect(editor.keeper.trouble).toBeNull();
-      const plain = (lines: Line[]) =>
+      const plain = (lines: readonly Line[]) =>
         lines.map(({ id, lead, rest, depth, order }) => ({ id, lead, rest, depth, order }));
       expect(plain(editor.lines)).toEqual(plain(await inDeck(db)));
       for (let next = (await readSteps(db)).undo; next; next = (await readSteps(db)).undo)
