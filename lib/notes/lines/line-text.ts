@@ -25,16 +25,18 @@ export const partsOf = ({ text, leadEnd }: LineText): Parts => ({
 /**
  * Where the lead ends after the text was changed at one place: it moves with the words around it. What is typed at the
  * very end of the lead belongs to the rest, if there is one.
+ * @param caret where the caret stands afterwards: what follows it was not changed
  */
-export function movedEnd(before: LineText, after: string): number {
+export function movedEnd(before: LineText, after: string, caret: number): number {
   const { text, leadEnd } = before;
   // A lead without a rest grows with what is typed.
   if (leadEnd >= text.trimEnd().length) return suggestedEnd(after) ?? after.length;
-  let same = 0;
-  const most = Math.min(text.length, after.length);
-  while (same < most && text[same] === after[same]) same++;
   let tail = 0;
-  while (tail < most - same && text[text.length - 1 - tail] === after[after.length - 1 - tail]) tail++;
+  const longest = Math.min(text.length, after.length - caret);
+  while (tail < longest && text[text.length - 1 - tail] === after[after.length - 1 - tail]) tail++;
+  let same = 0;
+  const most = Math.min(text.length, after.length) - tail;
+  while (same < most && text[same] === after[same]) same++;
   const goneTo = text.length - tail;
   if (leadEnd <= same) return leadEnd;
   return leadEnd >= goneTo ? leadEnd + after.length - text.length : Math.min(same, after.length);

@@ -2,7 +2,7 @@ import 'fake-indexeddb/auto';
 import { IDBFactory } from 'fake-indexeddb';
 import { render } from '@testing-library/preact';
 import type { ComponentChildren } from 'preact';
-import { afterEach, beforeEach, vi } from 'vitest';
+import { afterAll, afterEach, beforeEach, vi } from 'vitest';
 import { openDeck } from '#lib/store/open.ts';
 import type { Db, Row, StoreName } from '#lib/store/schema.ts';
 import { SETTINGS_KEY } from '#lib/model/settings.ts';
@@ -34,6 +34,8 @@ export function freshScreens(): void {
     open = [];
     vi.unstubAllGlobals();
   });
+  // Preact looks 35 ms after a drawing whether it was painted: by then the simulated page must still be there.
+  afterAll(() => new Promise((done) => setTimeout(done, 60)));
 }
 
 /** Nothing is laid out here, so that nothing changes its size. */

@@ -40,7 +40,7 @@ export function LineField({ editor, typed, spot, helpId, undo, leave }: LineFiel
         aria-describedby={helpId}
         value={text}
         dir="auto"
-        onInput={(event) => editor.type(event.currentTarget.value)}
+        onInput={(event) => editor.type(event.currentTarget.value, event.currentTarget.selectionEnd)}
         onKeyDown={(event) => onKey(event, { editor, undo, leave })}
         onPaste={(event) => onPaste(event, editor)}
       />

@@ -101,10 +101,10 @@ export class OutlineEditor {
     return next !== undefined;
   }
 
-  /** The text of the line in hand was changed to this. */
-  type(text: string): void {
+  /** The text of the line in hand was changed to this; the caret stands at its end unless told. */
+  type(text: string, caret = text.length): void {
     if (!this.typed) return;
-    this.typed = { text, leadEnd: movedEnd(this.typed, text) };
+    this.typed = { text, leadEnd: movedEnd(this.typed, text, caret) };
     this.#touch();
   }
 

@@ -29,24 +29,30 @@ describe('a line as one text', () => {
 });
 
 describe('where the lead ends while typing', () => {
+  // ^ stands for the caret afterwards.
   test.each([
-    ['Tides| come', 'Spring Tides come', 'Spring Tides| come'],
-    ['Tides| come', 'Tides come twice', 'Tides| come twice'],
-    ['Tides| come', 'Ts come', 'Ts| come'],
-    ['Tides| come', 'Tome', 'T|ome'],
-    ['Tides|', 'Tides at sea', 'Tides at sea|'],
-    ['|', 'a', 'a|'],
-    ['Deep water|', 'Deep water: fast', 'Deep water:| fast'],
-    ['Tides| come', '', '|'],
-  ])('%s becomes “%s”: %s', (before, after, then) => {
-    expect(marked({ text: after, leadEnd: movedEnd(line(before), after) })).toBe(then);
+    ['Tides| come', 'Spring ^Tides come', 'Spring Tides| come'],
+    ['Tides| come', 'Tides come twice^', 'Tides| come twice'],
+    ['Tides| come', 'T^s come', 'Ts| come'],
+    ['Tides| come', 'T^ome', 'T|ome'],
+    ['Tides| come', 'Tides at sea^ come', 'Tides| at sea come'],
+    ['a| a', 'a ^a a', 'a a| a'],
+    ['a| a', 'a a ^a', 'a| a a'],
+    ['Tides|', 'Tides at sea^', 'Tides at sea|'],
+    ['|', 'a^', 'a|'],
+    ['Deep water|', 'Deep water: fast^', 'Deep water:| fast'],
+    ['Tides| come', '^', '|'],
+  ])('%s becomes “%s”: %s', (before, drawn, then) => {
+    const after = drawn.replace('^', '');
+    const leadEnd = movedEnd(line(before), after, drawn.indexOf('^'));
+    expect(marked({ text: after, leadEnd })).toBe(then);
   });
 
   test('it stays within the text, whatever is typed', () => {
     fc.assert(
-      fc.property(fc.string(), fc.nat(), fc.string(), (text, at, after) => {
+      fc.property(fc.string(), fc.nat(), fc.string(), fc.nat(), (text, at, after, caret) => {
         const leadEnd = text.length === 0 ? 0 : at % (text.length + 1);
-        const end = movedEnd({ text, leadEnd }, after);
+        const end = movedEnd({ text, leadEnd }, after, caret % (after.length + 1));
         expect(end).toBeGreaterThanOrEqual(0);
         expect(end).toBeLessThanOrEqual(after.length);
       }),
@@ -54,17 +60,22 @@ describe('where the lead ends while typing', () => {
   });
 
   test('words that are inserted before or after it leave what it parts as it was', () => {
-    const word = fc.stringMatching(/^[a-z]{1,6}$/);
+    const word = fc.stringMatching(/^[a-c]{1,3}$/);
     fc.assert(
       fc.property(word, word, word, (lead, rest, more) => {
         const before = textOfLine({ lead, rest });
-        expect(
-          partsOf({ text: `${more} ${before.text}`, leadEnd: movedEnd(before, `${more} ${before.text}`) }),
-        ).toEqual({ lead: `${more} ${lead}`, rest });
-        expect(
-          partsOf({ text: `${before.text} ${more}`, leadEnd: movedEnd(before, `${before.text} ${more}`) }),
-        ).toEqual({ lead, rest: `${rest} ${more}` });
+        const first = `${more} ${before.text}`;
+        expect(partsOf({ text: first, leadEnd: movedEnd(before, first, more.length + 1) })).toEqual({
+          lead: `${more} ${lead}`,
+          rest,
+        });
+        const last = `${before.text} ${more}`;
+        expect(partsOf({ text: last, leadEnd: movedEnd(before, last, last.length) })).toEqual({
+          lead,
+          rest: `${rest} ${more}`,
+        });
       }),
+      { numRuns: 1000 },
     );
   });
 });
