@@ -113,7 +113,10 @@ export class Measurer {
       if (block.kind === 'topic' || heights[i]! < LONG * LINE_HEIGHT) return [];
       const starts = [...drawn[i]!.children].map((cell) => lineStarts(cell as HTMLElement));
       const lines = linesOf(cells, starts);
-      return lines.length < LONG ? [] : [{ i, block, lines }];
+      if (lines.length < LONG) return [];
+      if (block.kind !== 'line' || !areEven(lines, heights[i]!)) return [{ i, block, lines }];
+      laid[i] = { parts: lines.map(() => LINE_HEIGHT), cells: lines };
+      return [];
     });
     this.#layOutLines(long, laid);
     render(null, this.#host);
@@ -200,6 +203,10 @@ function roomIn(cell: HTMLElement): number {
   const { paddingLeft, paddingRight } = getComputedStyle(cell);
   return cell.clientWidth - parseFloat(paddingLeft) - parseFloat(paddingRight);
 }
+
+/** Whether lines hold nothing but words and make up the height that was measured: then each is as tall as any. */
+const areEven = (lines: LaidBit[][][], height: number): boolean =>
+  height === lines.length * LINE_HEIGHT && lines.flat(2).every(({ kind }) => kind === 'words');
 
 /** What stands in each line, cell by cell; a cell that has ended before another is empty from there. */
 function linesOf(cells: LaidBit[][], starts: Cut[][]): LaidBit[][][] {

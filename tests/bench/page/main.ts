@@ -4,6 +4,7 @@ import { type DeckSize, makeDeck } from '../make-deck.ts';
 import { type NotesSize, makeNotes } from '../make-notes.ts';
 import { type Pair, type Turns, inTurns, took, tookOnce } from '../timing.ts';
 import { measureSearch } from './search.ts';
+import { countSides } from './sides.ts';
 import { SETTINGS_KEY } from '#lib/model/settings.ts';
 import { readCourseDeck } from '#lib/store/course-deck.ts';
 import { openDeck } from '#lib/store/open.ts';
@@ -51,6 +52,9 @@ function bareRead(db: Db, stores: readonly StoreName[]): Promise<unknown> {
 }
 
 const bench = {
+  /** Counting printed sides while typing. */
+  countSides,
+
   /** Writes a deck of a size, row by row as it is stored. */
   fill: (size: DeckSize) =>
     withDeck(async (db) => {
