@@ -23,7 +23,8 @@ function keeping(typeset: Typeset): Formulas {
         if (kept.size >= MOST_KEPT) kept.clear();
         kept.set(key, setOrNull(typeset, tex, display));
       }
-      return kept.get(key)?.cloneNode(true) as DocumentFragment | null;
+      const nodes = kept.get(key);
+      return nodes ? (nodes.cloneNode(true) as DocumentFragment) : null;
     },
   };
 }
