@@ -11,8 +11,9 @@ interface Limit {
 
 /**
  * Where the lines of a laid-out cell begin, the first included. Its children are the spans of its bits, in their order.
+ * @param before where they began before a small change: most are as long as they were, which is quickly seen
  */
-export function lineStarts(cell: HTMLElement): Cut[] {
+export function lineStarts(cell: HTMLElement, before: readonly Cut[] = []): Cut[] {
   const starts: Cut[] = [{ bit: 0, at: 0 }];
   let line: Limit = { limit: Infinity, hasWords: false };
   for (const [bit, span] of [...cell.children].entries()) {
@@ -23,7 +24,8 @@ export function lineStarts(cell: HTMLElement): Cut[] {
       if (box.top > line.limit || !line.hasWords) line = { limit: box.bottom - OVERLAP, hasWords: false };
       continue;
     }
-    for (let at = 0; at < text.length; at = firstBelow(text, at, line.limit)) {
+    const lengthBefore = () => lengthOf(before, starts.length - 1, bit);
+    for (let at = 0; at < text.length; at = firstBelow(text, at, line.limit, at + lengthBefore())) {
       const box = boxOf(text, at);
       if (!box) break;
       if (at > 0 || box.top > line.limit) {
@@ -36,9 +38,17 @@ export function lineStarts(cell: HTMLElement): Cut[] {
   return starts;
 }
 
+/** How many characters a line had that began and ended within one bit; else 0. */
+function lengthOf(starts: readonly Cut[], line: number, bit: number): number {
+  const [start, end] = [starts[line], starts[line + 1]];
+  return start?.bit === bit && end?.bit === bit ? end.at - start.at : 0;
+}
+
 /** The first character after `from` that lies below a limit; the length of the text where none does. */
-function firstBelow(text: Text, from: number, limit: number): number {
+function firstBelow(text: Text, from: number, limit: number, guess: number): number {
   const isBelow = (at: number) => at >= text.length || (boxOf(text, at)?.top ?? -Infinity) > limit;
+  if (guess - 1 > from && guess < text.length && !isInPair(text.data, guess))
+    if (isBelow(guess) && !isBelow(guess - 1)) return guess;
   let above = from;
   let step = 64;
   while (!isBelow(above + step)) {

@@ -49,6 +49,8 @@ export class Measurer {
   #host: HTMLElement;
   #formulas: Formulas | null = null;
   #known = new Map<string, Laid>();
+  /** Where the lines of long blocks began, cell by cell, by the blocks' ids. */
+  #starts = new Map<string, Cut[][]>();
 
   /** @param document where to lay out; print.css must be in it */
   constructor(document: Document, frame: Frame, look: PrintLook) {
@@ -111,7 +113,9 @@ export class Measurer {
     const drawn = this.#drawn();
     const long = shots.flatMap(({ block, cells }, i) => {
       if (block.kind === 'topic' || heights[i]! < LONG * LINE_HEIGHT) return [];
-      const starts = [...drawn[i]!.children].map((cell) => lineStarts(cell as HTMLElement));
+      const before = this.#starts.get(block.id);
+      const starts = [...drawn[i]!.children].map((cell, at) => lineStarts(cell as HTMLElement, before?.[at]));
+      this.#starts.set(block.id, starts);
       const lines = linesOf(cells, starts);
       if (lines.length < LONG) return [];
       if (block.kind !== 'line' || !areEven(lines, heights[i]!)) return [{ i, block, lines }];
