@@ -11,6 +11,8 @@ import { putDeck } from '#tests/tools/print/put-deck.ts';
 import { type ShownSide, shownSides } from '#tests/tools/print/shown.ts';
 
 const DECKS = 42;
+/** The deck of this seed has it. */
+const LONGEST_LINE = 6;
 
 /** What the page says of itself, once it says it of this course on this paper. */
 const counted = (page: PageDriver, name: string, paper: PaperName, look = 'notes') =>
@@ -117,6 +119,24 @@ describe('Chromium prints what is counted', () => {
       expect(counts.some(({ a4, letter }) => a4 !== letter)).toBe(true);
     },
   );
+
+  test('a line of 20,000 letters is printed whole, and so it is when it is changed', async () => {
+    const deck = printDeck(LONGEST_LINE);
+    const line = deck.lines.find(({ rest }) => rest.length > 19_000)!;
+    await show(deck);
+    const before = await checkPrinted('a4');
+    expect(before).toBeGreaterThan(3);
+    for (const [name, at, words] of [
+      ['longer', 7000, ' some further words about the tides, in the middle of a line'],
+      ['longer still', 0, 'At the beginning: '],
+      ['shorter', 12_000, ''],
+    ] as const) {
+      deck.course.name += ` ${name}`;
+      line.rest = line.rest.slice(0, at) + words + line.rest.slice(at + (words === '' ? 200 : 0), 19_800);
+      await show(deck);
+      await checkPrinted('a4');
+    }
+  });
 
   test(
     'to be covered: leads on the left, rests on the right, in their places',

@@ -12,6 +12,8 @@ export interface ShownWords {
 export interface ShownSide {
   words: ShownWords[];
   columns: { left: number; right: number; top: number; bottom: number }[];
+  /** What is taller than the height that it was given. */
+  overflowing: string[];
 }
 
 /** The sides as the page of the desk shows them, formulas aside. Only for a window that shows them at full size. */
@@ -59,6 +61,14 @@ export const shownSides = (page: PageDriver): Promise<ShownSide[]> =>
           bottom: box.bottom - top,
         };
       });
-      return { words, columns };
+      const overflowing = [...side.querySelectorAll<HTMLElement>('.print-part')]
+        .filter((part) =>
+          [...part.children].some(
+            // Heights are rounded down by a quarter of a pixel at most.
+            (cell) => cell.getBoundingClientRect().height > part.getBoundingClientRect().height + 0.26,
+          ),
+        )
+        .map((part) => part.textContent);
+      return { words, columns, overflowing };
     });
   });
