@@ -9,10 +9,15 @@ export interface Formulas {
 /** Each formula is set once and copied; what a long session no longer shows is forgotten with the rest. */
 const MOST_KEPT = 5000;
 
-let formulas: Promise<Formulas> | undefined;
+let loading: Promise<Formulas> | undefined;
+let loaded: Formulas | null = null;
 
 /** Loads the reader of TeX, once. */
-export const loadFormulas = (): Promise<Formulas> => (formulas ??= loadTypeset().then(keeping));
+export const loadFormulas = (): Promise<Formulas> =>
+  (loading ??= loadTypeset().then((typeset) => (loaded = keeping(typeset))));
+
+/** The reader of TeX where it has been loaded before. */
+export const loadedFormulas = (): Formulas | null => loaded;
 
 function keeping(typeset: Typeset): Formulas {
   const kept = new Map<string, DocumentFragment | null>();

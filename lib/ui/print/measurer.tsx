@@ -4,7 +4,7 @@ import type { PictureBlock, PrintBlock } from '#lib/notes/print/blocks.ts';
 import type { Frame } from '#lib/notes/print/paper.ts';
 import { pictureSize } from '#lib/notes/print/picture-size.ts';
 import { type LaidBit, type PrintLook, type Shrunk, type TextBlock, cellsOf } from './cells.ts';
-import type { Formulas } from './formulas.ts';
+import { type Formulas, loadedFormulas } from './formulas.ts';
 import { lineStarts } from './line-starts.ts';
 import { PartView } from './part-view.tsx';
 
@@ -47,7 +47,7 @@ export class Measurer {
   readonly frame: Frame;
   readonly look: PrintLook;
   #host: HTMLElement;
-  #formulas: Formulas | null = null;
+  #formulas: Formulas | null = loadedFormulas();
   #known = new Map<string, Laid>();
   /** Where the lines of long blocks began, cell by cell, by the blocks' ids. */
   #starts = new Map<string, Cut[][]>();

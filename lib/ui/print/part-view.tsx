@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact';
+import { useCallback } from 'preact/hooks';
 import type { LaidBit, PrintLook, Shrunk, TextBlock } from './cells.ts';
 import type { Formulas } from './formulas.ts';
 
@@ -65,13 +66,17 @@ const WordsView = ({ bit }: { bit: Extract<LaidBit, { kind: 'words' }> }) => (
   <span class={`print-${bit.style}`}>{bit.text}</span>
 );
 
-/** Puts a formula into its box; its TeX where the reader of TeX is not there yet. */
-const setIn = (bit: FormulaBit, formulas: Formulas | null) => (box: HTMLElement | null) =>
-  box?.replaceChildren(formulas?.nodesOf(bit.tex, bit.display) ?? bit.tex);
+/** Puts a formula into its box, once; its TeX where the reader of TeX is not there yet. */
+function useFormula({ tex, display }: FormulaBit, formulas: Formulas | null) {
+  return useCallback(
+    (box: HTMLElement | null) => box?.replaceChildren(formulas?.nodesOf(tex, display) ?? tex),
+    [tex, display, formulas],
+  );
+}
 
 function FormulaView({ bit, formulas }: BitProps & { bit: FormulaBit }) {
   const name = `print-${bit.style} print-formula${bit.display ? ' apart' : ''}`;
-  return <span class={name} ref={setIn(bit, formulas)} />;
+  return <span class={name} ref={useFormula(bit, formulas)} />;
 }
 
 function ShrunkView({ bit, formulas, shrunk }: BitProps & { bit: FormulaBit; shrunk: Shrunk }) {
@@ -79,7 +84,7 @@ function ShrunkView({ bit, formulas, shrunk }: BitProps & { bit: FormulaBit; shr
   return (
     <span class={`print-${bit.style} print-formula apart`}>
       <span class="print-shrunk" style={{ width: `${width}px`, height: `${height}px` }}>
-        <span ref={setIn(bit, formulas)} style={{ transform: `scale(${scale})` }} />
+        <span ref={useFormula(bit, formulas)} style={{ transform: `scale(${scale})` }} />
       </span>
     </span>
   );

@@ -25,6 +25,7 @@ export class SidesCounter {
   #sides: Side[] | null = null;
   #changed: () => void;
   #loading: Promise<void> | null = null;
+  #isReady = true;
   #isClosed = false;
 
   /**
@@ -92,6 +93,11 @@ export class SidesCounter {
     return this.#measurer.formulas;
   }
 
+  /** Whether the count is final: no formula waits to be set. */
+  get isReady(): boolean {
+    return this.#isReady;
+  }
+
   /** Resolves when the count is final: at once where no formula waits to be set. */
   get ready(): Promise<void> {
     return this.#loading ?? Promise.resolve();
@@ -104,7 +110,9 @@ export class SidesCounter {
   }
 
   #load(): Promise<void> {
+    this.#isReady = false;
     return (this.#loading ??= loadFormulas().then((formulas) => {
+      this.#isReady = true;
       if (this.#isClosed) return;
       this.#measurer.useFormulas(formulas);
       this.#layOut();

@@ -60,7 +60,7 @@ const maths: Text = (random, words) => ({
 });
 const longMaths: Text = (random, words) => ({
   lead: words.text(2),
-  rest: Array.from({ length: 25 }, () => `${words.text(1 + random.below(9))} ${random.pick(FORMULAS)}`).join(
+  rest: Array.from({ length: 15 }, () => `${words.text(1 + random.below(9))} ${random.pick(FORMULAS)}`).join(
     ' ',
   ),
 });
@@ -101,9 +101,9 @@ const KINDS: Kind[] = [
   { name: 'one line', topics: 1, lines: 1, texts: [plain] },
   { name: 'short lines', topics: 12, lines: 400, texts: [short] },
   { name: 'as usual', topics: 20, lines: 400, texts: [plain, plain, plain, heading, maths] },
-  { name: 'full of maths', topics: 10, lines: 120, texts: [maths] },
+  { name: 'full of maths', topics: 10, lines: 80, texts: [maths] },
   { name: 'pictures', topics: 8, lines: 60, texts: [plain, heading], pictured: 0.4 },
-  { name: 'paragraphs', topics: 6, lines: 60, texts: [paragraph, plain, longMaths] },
+  { name: 'paragraphs', topics: 6, lines: 40, texts: [paragraph, plain, longMaths] },
   { name: 'the longest line', topics: 2, lines: 3, texts: [longest, plain] },
   { name: 'formulas too large', topics: 3, lines: 12, texts: [tooLarge, plain, broken] },
   { name: 'signs of many scripts', topics: 6, lines: 90, texts: [signs, restOnly, listed] },
@@ -113,7 +113,7 @@ const KINDS: Kind[] = [
   {
     name: 'everything',
     topics: 25,
-    lines: 200,
+    lines: 140,
     texts: [plain, short, heading, paragraph, maths, longMaths, signs, listed, unbroken, restOnly, broken],
     pictured: 0.08,
   },

@@ -16,11 +16,11 @@ export function useSides(blocks: readonly PrintBlock[], options: Required<PrintO
   const latest = useRef(blocks);
   latest.current = blocks;
   const { paper, columns, look } = options;
-  const show = (counter: SidesCounter, isReady: boolean) => setCounted({ counter, isReady });
+  const show = (counter: SidesCounter) => setCounted({ counter, isReady: counter.isReady });
   const count = (counter: SidesCounter) => {
     counter.set(latest.current);
-    show(counter, false);
-    void counter.ready.then(() => current.current === counter && show(counter, true));
+    show(counter);
+    if (!counter.isReady) void counter.ready.then(() => current.current === counter && show(counter));
   };
   useLayoutEffect(() => {
     const counter = new SidesCounter(document, { paper, columns, look });

@@ -32,10 +32,17 @@ const aLine = (over: Partial<LineBlock> = {}): LineBlock =>
   lineBlock({ id: newId(), topicId, lead: 'Tides', rest: 'come twice a day', depth: 0, ...over });
 const lines = (count: number): LineBlock[] => Array.from({ length: count }, () => aLine());
 
-function counting(blocks: PrintBlock[], changed?: () => void): SidesCounter {
-  const counter = new SidesCounter(document, A4, changed);
+function counting(blocks: PrintBlock[], changed?: () => void, Counter = SidesCounter): SidesCounter {
+  const counter = new Counter(document, A4, changed);
   counter.set(blocks);
   return counter;
+}
+
+/** A counter on a page that has not loaded the reader of TeX yet. */
+async function countingAnew(blocks: PrintBlock[], changed?: () => void): Promise<SidesCounter> {
+  vi.resetModules();
+  const { SidesCounter: Counter } = await import('#lib/ui/print/sides-counter.ts');
+  return counting(blocks, changed, Counter);
 }
 
 describe('the count', () => {
@@ -105,16 +112,19 @@ describe('the count', () => {
 describe('formulas', () => {
   test('are set once their reader is there, and the count is told of', async () => {
     const changed = vi.fn();
-    const counter = counting([aLine({ rest: String.raw`go at \(c = \sqrt{g h}\)` })], changed);
+    const blocks = [aLine({ rest: String.raw`go at \(c = \sqrt{g h}\)` })];
+    const counter = await countingAnew(blocks, changed);
     expect(counter.formulas).toBeNull();
+    expect(counter.isReady).toBe(false);
     await counter.ready;
+    expect(counter.isReady).toBe(true);
     expect(changed).toHaveBeenCalledTimes(1);
     expect(counter.formulas!.nodesOf('c', false)!.querySelector('mi')!.textContent).toBe('c');
     expect(counter.formulas!.nodesOf(String.raw`\frac{1`, false)).toBeNull();
   });
 
   test('that do not parse are words, and so may be parted', async () => {
-    const counter = counting([aLine({ rest: String.raw`go at \(\frac{1\)` })]);
+    const counter = await countingAnew([aLine({ rest: String.raw`go at \(\frac{1\)` })]);
     await counter.ready;
     expect(counter.laid[0]!.cells[0]![0]!.at(-1)).toEqual({
       kind: 'words',
@@ -125,12 +135,22 @@ describe('formulas', () => {
 
   test('a counter that was closed hears nothing more and leaves nothing behind', async () => {
     const changed = vi.fn();
-    const counter = counting([aLine({ rest: String.raw`\(c\)` })], changed);
+    const counter = await countingAnew([aLine({ rest: String.raw`\(c\)` })], changed);
     counter.close();
     await counter.ready;
     expect(changed).not.toHaveBeenCalled();
     expect(document.body.children).toHaveLength(0);
   });
+});
+
+test('once loaded, the reader of TeX is there for every counter at once', async () => {
+  const blocks = [aLine({ rest: String.raw`\(c\)` })];
+  await counting(blocks).ready;
+  const changed = vi.fn();
+  const counter = counting(blocks, changed);
+  expect(counter.isReady).toBe(true);
+  await counter.ready;
+  expect(changed).not.toHaveBeenCalled();
 });
 
 test('what is measured is out of sight, of the keyboard and of screen readers', () => {
