@@ -9,10 +9,8 @@ import type {
   RootContent,
 } from 'mdast';
 import type { Line } from '#lib/model/item.ts';
-import { hasAddress } from '#lib/model/source.ts';
-import { linkBack } from '#lib/capture/links/link-back.ts';
-import { dayInWords } from '../reference.ts';
 import type { OutPicture, OutWords } from '../out/out-words.ts';
+import { isOthers, provenanceParts } from '../out/provenance-parts.ts';
 import { type OutClip, type OutSection, headingOf } from '../out/sections.ts';
 import { writeMarkdown } from './dialect.ts';
 import { EMPTY_LEAD, OWN_MARK } from './own-mark.ts';
@@ -42,7 +40,7 @@ export function notesMarkdown({ title, sections, words, pictures }: MarkdownInpu
     used.add(id);
     return { type: 'imageReference', identifier: id, label: id, referenceType: 'full', alt: found.alt };
   };
-  const hasClips = sections.some(({ clips }) => clips.length > 0);
+  const hasClips = sections.some(({ clips }) => clips.some(isOthers));
   const blocks: RootContent[] = [
     { type: 'html', value: OWN_MARK },
     heading(1, title),
@@ -159,25 +157,10 @@ function clipBlocks(
 }
 
 /** Where a clip is from, with address and licence. */
-function provenance({ clip, source }: OutClip, words: OutWords): PhrasingContent[] {
+function provenance(clip: OutClip, words: OutWords): PhrasingContent[] {
   const text = (value: string): PhrasingContent => ({ type: 'text', value });
-  const link = (url: string, name: string): PhrasingContent => ({
-    type: 'link',
-    url,
-    children: [text(name)],
-  });
-  const parts: PhrasingContent[] = [];
-  if (source) {
-    const isOwn = source.kind === 'own';
-    const name = source.title || (isOwn ? words.ownNotes(source.createdAt) : source.url);
-    const { author, site, published, licence } = source;
-    parts.push(
-      hasAddress(source) ? link(linkBack({ url: source.url, selectors: clip.selectors }), name) : text(name),
-    );
-    for (const part of [author, site, published && dayInWords(published)]) if (part) parts.push(text(part));
-    if (hasAddress(source)) parts.push(link(source.url, source.url));
-    if (licence) parts.push(link(licence, `${words.licence}: ${licence}`));
-  }
-  parts.push(text(words.keptOn(clip.createdAt)));
+  const parts = provenanceParts(clip, words).map((part): PhrasingContent =>
+    part.url === undefined ? text(part.text) : { type: 'link', url: part.url, children: [text(part.text)] },
+  );
   return [text(`${words.from}: `), ...parts.flatMap((part, i) => (i > 0 ? [text(' · '), part] : [part]))];
 }

@@ -13,8 +13,10 @@ small { font-weight: 400; }
 article { margin: 1.2em 0; padding-bottom: 0.6em; border-bottom: 1px solid var(--line); break-inside: avoid; }
 blockquote { margin: 0 0 0.6em; padding-inline-start: 1em; border-inline-start: 3px solid var(--line); }
 blockquote > :first-child { margin-top: 0; }
+blockquote :is(h1, h2, h3, h4, h5, h6) { margin: 0.8em 0 0.2em; font-size: 1em; }
+figure { margin: 0.4em 0; }
 .from { font-size: 0.85em; }
-img { display: block; max-width: 100%; height: auto; margin: 0.4em 0; background: #fff; }
+img { display: block; max-width: 100%; max-height: 40rem; width: auto; height: auto; margin: 0.4em 0; background: #fff; }
 table { display: block; max-width: 100%; overflow-x: auto; border-collapse: collapse; }
 th, td { padding: 0.2em 0.6em; border: 1px solid var(--line); text-align: start; }
 pre { overflow-x: auto; }

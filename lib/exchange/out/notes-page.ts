@@ -1,14 +1,12 @@
 import { completeMaths } from '#lib/capture/maths/complete-maths.ts';
-import { linkBack } from '#lib/capture/links/link-back.ts';
 import { pictureAt, picturePlaces } from '#lib/capture/pictures/places.ts';
 import { cleanPassage, serialise } from '#lib/capture/sanitise.ts';
 import type { Line, Question } from '#lib/model/item.ts';
-import { hasAddress } from '#lib/model/source.ts';
 import { splitTex } from '#lib/notes/split-tex.ts';
 import { escaped } from '../escaped.ts';
-import { dayInWords } from '../reference.ts';
 import { PAGE_STYLE } from './notes-page-style.ts';
 import type { OutPicture, OutWords } from './out-words.ts';
+import { isOthers, provenanceParts } from './provenance-parts.ts';
 import { type OutClip, type OutSection, headingOf } from './sections.ts';
 
 export interface NotesPageInput {
@@ -34,7 +32,7 @@ export function notesPage(
   { title, sections, words, pictures, language }: NotesPageInput,
   doc: Document,
 ): string {
-  const hasClips = sections.some(({ clips }) => clips.length > 0);
+  const hasClips = sections.some(({ clips }) => clips.some(isOthers));
   const tools = { words, pictures, doc };
   return `<!doctype html>
 <html lang="${escaped(language)}">
@@ -141,26 +139,14 @@ function pictureHtml(id: string, { pictures, words }: Tools): string {
 }
 
 /** Where a clip is from, with address and licence. */
-function fromHtml({ clip, source }: OutClip, words: OutWords): string {
-  const parts: string[] = [];
-  const link = (url: string, name: string): string =>
-    `<a href="${escaped(url)}" rel="noreferrer noopener">${escaped(name)}</a>`;
-  if (source) {
-    const name = source.title || (source.kind === 'own' ? words.ownNotes(source.createdAt) : source.url);
-    const { author, site, published, licence } = source;
-    const back = hasAddress(source)
-      ? link(linkBack({ url: source.url, selectors: clip.selectors }), name)
-      : escaped(name);
-    parts.push(
-      back,
-      ...[author, site, published && dayInWords(published)].filter(Boolean).map(escaped),
-      ...(hasAddress(source) ? [escaped(source.url)] : []),
-      ...(licence ? [`${escaped(words.licence)}: ${link(licence, licence)}`] : []),
-    );
-  }
-  parts.push(escaped(words.keptOn(clip.createdAt)));
-  return parts.join(' · ');
-}
+const fromHtml = (clip: OutClip, words: OutWords): string =>
+  provenanceParts(clip, words)
+    .map(({ text, url }) =>
+      url === undefined
+        ? escaped(text)
+        : `<a href="${escaped(url)}" rel="noreferrer noopener">${escaped(text)}</a>`,
+    )
+    .join(' · ');
 
 /** Something the student wrote: words as they are, TeX as MathML; where it does not parse, the TeX itself. */
 const said = (text: string): string =>

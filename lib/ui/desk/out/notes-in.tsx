@@ -9,6 +9,7 @@ import { useAction } from '../../deck/use-action.ts';
 import type { Standing } from '../../derive/next-up.ts';
 import { topicName } from '../../parts/topic-name.ts';
 import { Trouble } from '../../parts/trouble.tsx';
+import { Words } from '../../parts/words.tsx';
 import { useDrop } from '../../pdf/use-drop.ts';
 import { sizeText } from '../../pdf/pdf-file.ts';
 import { t, tn } from '../../text.ts';
@@ -138,6 +139,9 @@ function Preview({ standing: { deck }, reading, leave, done }: PreviewProps) {
   );
 }
 
+/** More of a line is not shown, in characters. */
+const LONG = 160;
+
 interface PartTopicProps {
   part: ReadPart;
   topicId: string | null;
@@ -149,12 +153,13 @@ interface PartTopicProps {
 function PartTopic({ part, topicId, topics, choose }: PartTopicProps) {
   const id = useId();
   const [first] = part.lines;
+  const text = [first?.lead, first?.rest].filter(Boolean).join(' · ');
   return (
     <div class="field">
       <label for={id} class="wrap">
         {part.heading || t('outInNoHeading')} <span class="soft">{tn('outInLines', part.lines.length)}</span>
       </label>
-      <p class="soft wrap">{[first?.lead, first?.rest].filter(Boolean).join(' · ').slice(0, 120)}</p>
+      <p class="soft wrap">{text.length > LONG ? `${text.slice(0, LONG)} …` : <Words text={text} />}</p>
       <select id={id} value={topicId ?? ''} onChange={(event) => choose(event.currentTarget.value || null)}>
         <option value="">{t('outInLeave')}</option>
         {topics.map((topic) => (

@@ -96,7 +96,9 @@ test('pictures of a clip stand in their places, those without one below; own not
     new Map([first, second].map((id) => [id, picture])),
   );
   expect(text).toContain(`> See ![Orbits][${first}]\n>\n> ![Orbits][${second}]`);
-  expect(text).toContain('From: Own notes, 2 March 2026 · kept on 2 March 2026\n');
+  expect(text).toContain('From: Own notes, 2 March 2026\n');
+  // Nobody else's terms apply to them.
+  expect(text).not.toContain(WORDS.studyNote);
   const definitions = parseMarkdown(text).children.filter(({ type }) => type === 'definition');
   expect(definitions).toMatchObject([{ url: picture.address }, { url: picture.address }]);
 });

@@ -105,6 +105,7 @@ test('a clip has its passage and pictures, own words, source, address and licenc
     expect(article.textContent).toContain(text);
   expect([...article.querySelectorAll('a')].map(({ href }) => href)).toEqual([
     'http://127.0.0.1/waves#:~:text=Long%20waves%20outrun%20short%20ones',
+    'http://127.0.0.1/waves',
     'http://127.0.0.1/licence',
   ]);
   expect(doc.body.textContent).toContain('Clips are for your own study.');
