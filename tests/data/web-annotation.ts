@@ -1,6 +1,7 @@
 /**
  * What the W3C Web Annotation Data Model (Recommendation of 23 February 2017, w3.org/TR/annotation-model) asks for, as
- * zod schemas written from its sections 3.1 to 3.3, 4.1, 4.2 and 5.1 to 5.2: its MUSTs, with the SHOULDs of collections.
+ * zod schemas written from its sections 3.1 to 3.3, 4.1, 4.2 and 5.1 to 5.2: its MUSTs, with the SHOULDs of collections. Compared
+ * with the JSON schemas of the web platform tests for it (annotation-model/definitions/collections.json).
  */
 import { z } from 'zod';
 

@@ -1,6 +1,6 @@
 import type { Passage } from '#lib/model/clip.ts';
 import { StudentError } from '#lib/model/student-error.ts';
-import { splitTex } from '#lib/notes/split-tex.ts';
+import { formulaRanges, splitTex } from '#lib/notes/split-tex.ts';
 import { MATHML, isElement, isText } from '../dom.ts';
 import { LONGEST_PASSAGE, LONGEST_PASSAGE_HTML } from '../limits.ts';
 import { parseMarkup } from '../markup.ts';
@@ -79,10 +79,17 @@ export function typedHtml(text: string, doc: Document): string {
 }
 
 /** Blocks between empty lines; an empty line within a formula ends none. */
-function blocksOf(text: string): string[] {
-  return text
-    .replace(/\r\n?/g, '\n')
-    .split(/\n[ \t]*\n+/)
+function blocksOf(typed: string): string[] {
+  const text = typed.replace(/\r\n?/g, '\n');
+  const formulas = formulaRanges(text);
+  const blocks: string[] = [];
+  let from = 0;
+  for (const match of text.matchAll(/\n[ \t]*\n+/g)) {
+    if (formulas.some((one) => match.index > one.from && match.index < one.to)) continue;
+    blocks.push(text.slice(from, match.index));
+    from = match.index + match[0].length;
+  }
+  return [...blocks, text.slice(from)]
     .map((block) => block.replace(/^\n+|\s+$/g, ''))
     .filter((block) => block.trim() !== '');
 }
@@ -97,8 +104,9 @@ export function withTex<T extends Element | DocumentFragment>(root: T): T {
     const pieces = splitTex(node.data);
     if (pieces.every(({ kind }) => kind === 'words')) continue;
     node.replaceWith(
-      ...pieces.flatMap((piece) => {
+      ...pieces.flatMap((piece): (Node | string)[] => {
         if (piece.kind === 'words') return wordsOf(piece.text, node.ownerDocument);
+        if (piece.tex === '') return [piece.display ? '\\[ \\]' : '\\( \\)'];
         return [formulaOf(piece.tex, piece.display, node.ownerDocument)];
       }),
     );

@@ -56,10 +56,11 @@ function writeFormula(node: InlineMath): string {
 }
 writeFormula.peek = () => '$';
 
-/** What a formula of a parsed text is; null where its dollar signs are money, as in "$5 and $6". */
+/** What a formula of a parsed text is; null where its dollar signs are money, as in "$5 and $6", or begin none. */
 export function formulaIn(node: Nodes, source: string): { tex: string; display: boolean } | null {
   if (node.type !== 'inlineMath' && node.type !== 'math') return null;
-  if (node.type === 'math') return { tex: node.value, display: true };
+  // Words behind the opening signs are no part of a formula that ends on another line.
+  if (node.type === 'math') return node.meta ? null : { tex: node.value, display: true };
   const from = node.position?.start.offset ?? 0;
   const to = node.position?.end.offset ?? 0;
   const written = source.slice(from, to);

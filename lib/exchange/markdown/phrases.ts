@@ -3,7 +3,7 @@ import { type Piece, splitTex } from '#lib/notes/split-tex.ts';
 import { formulaIn, formulaNode, sourceOf } from './dialect.ts';
 
 /** Keeps apart what would grow together: a formula and the formula or the digit behind it. Nothing shows it. */
-const GAP = { type: 'html', value: '<!-- -->' } as const;
+export const GAP = { type: 'html', value: '<!-- -->' } as const;
 
 /** What CommonMark has no place for: U+0000, and halves of characters, which no file can hold. */
 const UNWRITABLE = /\0|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;

@@ -45,7 +45,8 @@ const LONGEST_LEAD = 80;
  * colon or a dash, becomes the lead.
  * Errors: StudentError `errorNotesNone` where there is no list item, `errorNotesLineLong`.
  */
-export function readNotes(text: string, topics: readonly Topic[]): NotesReading {
+export function readNotes(file: string, topics: readonly Topic[]): NotesReading {
+  const text = withoutBytes(file);
   const isOwn = text.replace(/^\ufeff/, '').startsWith(OWN_MARK);
   const find = topicFinder(topics);
   const parts: ReadPart[] = [];
@@ -70,6 +71,10 @@ export function readNotes(text: string, topics: readonly Topic[]): NotesReading 
   }
   return { parts, others };
 }
+
+/** Without the bytes of pictures: they are known by their names, and megabytes of them take the reader half a minute. */
+const withoutBytes = (text: string): string =>
+  text.replace(/((?:^\[[^\]\n]+\]: |\]\()data:image\/[\w.+-]+;base64,)[\w+/=]+/gm, '$1');
 
 /** Blocks that say nothing. */
 const isSilent = ({ type }: RootContent): boolean =>

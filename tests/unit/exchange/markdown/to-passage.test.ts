@@ -40,7 +40,7 @@ test('pictures come along where their bytes are there', () => {
     '![a][p] ![b](http://127.0.0.1/b.png)\n\n[p]: data:image/png;base64,AAAA',
     document,
   );
-  expect(html).toBe('<p><img data-picture="0" alt="a"> b</p>');
+  expect(html).toBe('<p><img data-picture="0" alt="a"> b (http://127.0.0.1/b.png)</p>');
   expect([pictures, lost]).toEqual([[{ dataUrl: 'data:image/png;base64,AAAA', alt: 'a' }], 1]);
 });
 
