@@ -39,16 +39,6 @@ export function excerptOf(text: string, marked: ReadonlyMap<string, number>, rea
   return { ...part, marks: joined(hits.filter(({ from, to }) => from >= part.from && to <= part.to)) };
 }
 
-/** Whether any of the words stands in a text. */
-export function holdsAny(text: string, marked: ReadonlyMap<string, number>, reader: WordReader): boolean {
-  let isThere = false;
-  reader.read(text, (word) => {
-    isThere = marked.has(word);
-    return !isThere;
-  });
-  return isThere;
-}
-
 function hitsIn(text: string, marked: ReadonlyMap<string, number>, reader: WordReader): Hit[] {
   const hits: Hit[] = [];
   reader.read(text, (word, from, to) => {

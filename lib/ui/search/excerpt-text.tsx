@@ -1,19 +1,14 @@
 import { Fragment } from 'preact';
-import { useMemo } from 'preact/hooks';
-import { excerptOf } from '#lib/notes/search/excerpt.ts';
-import type { WordReader } from '#lib/notes/search/read-words.ts';
+import type { Excerpt } from '#lib/notes/search/excerpt.ts';
 import { Words } from '../parts/words.tsx';
 
 interface ExcerptTextProps {
   text: string;
-  /** The words that were found: see excerptOf. */
-  marked: ReadonlyMap<string, number>;
-  reader: WordReader;
+  excerpt: Excerpt;
 }
 
 /** The part of a text around what was found, which is marked. */
-export function ExcerptText({ text, marked, reader }: ExcerptTextProps) {
-  const { from, to, marks } = useMemo(() => excerptOf(text, marked, reader), [text, marked, reader]);
+export function ExcerptText({ text, excerpt: { from, to, marks } }: ExcerptTextProps) {
   const ends = [from, ...marks.map((mark) => mark.to)];
   return (
     <>

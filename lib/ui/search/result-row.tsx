@@ -1,4 +1,5 @@
-import { holdsAny } from '#lib/notes/search/excerpt.ts';
+import { useMemo } from 'preact/hooks';
+import { excerptOf } from '#lib/notes/search/excerpt.ts';
 import type { SearchDocument } from '#lib/notes/search/document.ts';
 import type { WordReader } from '#lib/notes/search/read-words.ts';
 import { t } from '../text.ts';
@@ -25,8 +26,11 @@ interface ResultRowProps {
 
 /** One thing that was found: its first text as the link to it, and its others where they hold what was looked for. */
 export function ResultRow({ document, marked, reader, about, leading }: ResultRowProps) {
-  const [first, ...others] = document.fields;
-  const shown = others.filter(({ text }) => holdsAny(text, marked, reader));
+  const [first, ...others] = useMemo(
+    () => document.fields.map(({ text }) => ({ text, excerpt: excerptOf(text, marked, reader) })),
+    [document, marked, reader],
+  );
+  const shown = others.filter(({ excerpt }) => excerpt.marks.length > 0);
   return (
     <li class="result">
       <a
@@ -38,12 +42,12 @@ export function ResultRow({ document, marked, reader, about, leading }: ResultRo
         {first!.text === '' ? (
           t(document.kind === 'clip' ? 'clipPicture' : 'searchNoLead')
         ) : (
-          <ExcerptText text={first!.text} marked={marked} reader={reader} />
+          <ExcerptText {...first!} />
         )}
       </a>
-      {shown.map(({ text }, i) => (
+      {shown.map((one, i) => (
         <p class="excerpt" key={i}>
-          <ExcerptText text={text} marked={marked} reader={reader} />
+          <ExcerptText {...one} />
         </p>
       ))}
       {about !== '' && <p class="soft">{about}</p>}

@@ -17,7 +17,8 @@ import { useNames } from './use-names.ts';
 import { walkResults } from './walk-results.ts';
 
 /** How many of each kind are shown at first, and how many more each time. */
-const SHOWN = 10;
+const SHOWN = 5;
+const SHOWN_MORE = 20;
 
 /** The desk's page that finds anything kept or written. What is asked is in the address. */
 export function SearchView({ courseId }: { courseId: string }) {
@@ -95,7 +96,7 @@ export function SearchView({ courseId }: { courseId: string }) {
           reader={search.reader}
           about={(document) => names.about(document, asked.isEveryCourse)}
           leading={leading}
-          showMore={() => setLimit(limit + SHOWN)}
+          showMore={() => setLimit(limit + SHOWN_MORE)}
         />
       )}
     </div>

@@ -10,7 +10,7 @@ import { readBy } from '#lib/store/read.ts';
 import type { Db } from '#lib/store/schema.ts';
 
 /** As the desk's search page shows. */
-const SHOWN = 10;
+const SHOWN = 5;
 /** What disturbs the machine holds up one turn, not the key stroke. */
 const TURNS = 3;
 
