@@ -114,6 +114,10 @@ export async function driveChromium(options: ChromiumOptions = {}): Promise<Chro
       await now.browser.close();
       now = await until('Chromium to start again', start, 30_000);
     },
+    async crash() {
+      await now.browser.kill();
+      now = await until('Chromium to start again', start, 30_000);
+    },
     async close() {
       await now.browser.close();
       if (!options.profile) await rm(profile, { recursive: true, force: true, maxRetries: 5 });

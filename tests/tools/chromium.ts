@@ -105,6 +105,14 @@ export class ExtensionBrowser {
     await cdp.detach();
   }
 
+  /** Kills the browser's process, as a crash or a power cut would, and waits until it is gone. */
+  async kill(): Promise<void> {
+    const { processInfo } = await this.#cdp.send('SystemInfo.getProcessInfo');
+    const gone = new Promise((resolve) => this.context.once('close', resolve));
+    process.kill(processInfo.find(({ type }) => type === 'browser')!.id, 'SIGKILL');
+    await gone;
+  }
+
   /** Closes the browser and removes the profile if it was a temporary one. */
   async close(): Promise<void> {
     await this.context.close();

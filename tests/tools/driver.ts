@@ -33,6 +33,8 @@ export interface BrowserDriver {
   toNewestTab(): Promise<void>;
   /** Closes the browser and opens it again on the same profile. */
   restart(): Promise<void>;
+  /** Kills the browser's process and opens it again on the same profile. */
+  crash(): Promise<void>;
   close(): Promise<void>;
 }
 

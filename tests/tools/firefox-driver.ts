@@ -93,6 +93,10 @@ export async function driveFirefox(
       await now.firefox.close();
       now = await start();
     },
+    async crash() {
+      await now.firefox.kill();
+      now = await start();
+    },
     async close() {
       await now.firefox.close();
       if (!options.profile) await rm(profile, { recursive: true, force: true, maxRetries: 5 });

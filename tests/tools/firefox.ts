@@ -193,6 +193,13 @@ export class Firefox {
     await this.marionette.send('WebDriver:CloseWindow');
   }
 
+  /** Kills the browser's process, as a crash or a power cut would, and waits until it is gone. */
+  async kill(): Promise<void> {
+    this.#process.kill('SIGKILL');
+    await end(this.#process);
+    this.marionette.close();
+  }
+
   /** Quits the browser and removes the profile if it was a temporary one. */
   async close(): Promise<void> {
     const quit = this.marionette.send('Marionette:Quit', { flags: ['eForceQuit'] });

@@ -26,6 +26,7 @@ const COMMANDS = {
     ],
   },
   test: { browsers: true, pages: true, steps: [['node', 'tests/tools/test.ts']] },
+  soak: { browsers: true, pages: true, steps: [['node', 'tests/soak/run.ts']] },
   bench: { browsers: true, pages: true, steps: [['node', 'tests/bench/run.ts']] },
 };
 
