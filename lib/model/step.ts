@@ -20,6 +20,8 @@ export const StepName = z.enum([
   'placePicture',
   'addNotes',
   'moveTopic',
+  'addLesson',
+  'changeLesson',
   'delete',
 ]);
 export type StepName = z.infer<typeof StepName>;

@@ -214,6 +214,8 @@ async function put(
   if (row === undefined) {
     if (now === undefined) return;
     await rows.delete(key);
+    // Sources and pictures go with their clips; the step itself still has them.
+    if (store === 'sources' || store === 'pictures') return;
     await aside.add({ store, row: now, why: 'deleted', problem: '', at });
     return;
   }

@@ -8,6 +8,7 @@ import { click, fill, select, sees, until } from '#tests/tools/driver.ts';
 import { doMainJob } from '#tests/tools/main-job.ts';
 import { aTaughtCourse, packed } from '#tests/unit/exchange/a-pack.ts';
 import { clickOnSlip } from '#tests/tools/keep-from-popup.ts';
+import { rowsIn } from '#tests/tools/rows.ts';
 import { lookAtSlip } from '#tests/tools/slip-look.ts';
 
 const OPTIONS = JSON.stringify({
@@ -74,6 +75,9 @@ describe('axe finds nothing', () => {
     ['clips', () => '#/clips', 'All (2)'],
     ['clip', () => `#/clip/${ids.clip}`, 'Questions from this clip'],
     ['topic', () => `#/topic/${ids.topic}`, 'What the syllabus asks'],
+    ['notes', () => '#/notes', 'Stands out'],
+    ['a topic being read', () => `#/read/${ids.topic}`, 'clips understood'],
+    ['a topic being condensed', () => `#/condense/${ids.topic}`, 'Add a line'],
     ['round', () => '#/round', 'Gains most now'],
     ['syllabus', () => '#/syllabus', 'Bring in a newer version'],
     ['course', () => '#/course', 'Length of a round'],
@@ -113,6 +117,26 @@ describe('axe finds nothing', () => {
     }
     await sees(driver.tab, 'Overdue');
     await click(driver.tab, 'Change: Orbits of water');
+    expect(await everyLook(driver.page)).toEqual([]);
+  });
+
+  test('on the desk: a clip that is unclear, and lines with one in hand', async () => {
+    const clip = (await rowsIn(driver.tab, 'clips')).find(({ id }) => id === ids.clip)!;
+    await driver.tab.gotoDesk(`#/read/${clip.topicIds[0]}`);
+    await sees(driver.tab, 'clips understood');
+    await driver.page.getByLabel('Unclear: I must come back to it').first().click();
+    await sees(driver.tab, 'What made it clear?');
+    const first = await driver.page.locator('.read-card').first().getAttribute('aria-label');
+    const { text } = (await rowsIn(driver.tab, 'clips')).find((one) => one.text.startsWith(first!))!;
+    await fill(driver.tab, 'In your own words', text);
+    await sees(driver.tab, 'These words stand in the passage');
+    expect(await everyLook(driver.page)).toEqual([]);
+    await driver.tab.gotoDesk(`#/condense/${clip.topicIds[0]}`);
+    await click(driver.tab, 'Make lines of it');
+    await click(driver.tab, 'Add a line');
+    await driver.tab.type(String.raw`Broken: \(\frac{a\) and ${'unbroken'.repeat(30)}`);
+    await sees(driver.tab, 'does not parse');
+    await click(driver.tab, 'Write the question');
     expect(await everyLook(driver.page)).toEqual([]);
   });
 

@@ -1,7 +1,8 @@
 import { Lesson } from '#lib/model/lesson.ts';
 import { StudentError } from '#lib/model/student-error.ts';
 import type { Db } from '../schema.ts';
-import { checked, write } from '../write.ts';
+import { writeStep } from '../steps.ts';
+import { checked } from '../write.ts';
 
 /** Adds a lesson, sheet or homework that a topic should have. `at` in epoch milliseconds. */
 export async function addLesson(
@@ -10,7 +11,9 @@ export async function addLesson(
   at: number,
 ): Promise<Lesson> {
   const lesson = checked('lessons', { ...fields, id: crypto.randomUUID(), createdAt: at, changedAt: at });
-  await write(db, ['lessons'], (transaction) => transaction.objectStore('lessons').add(lesson));
+  await writeStep(db, { name: 'addLesson', at }, ['lessons'], (transaction) =>
+    transaction.objectStore('lessons').add(lesson),
+  );
   return lesson;
 }
 
@@ -21,7 +24,7 @@ export async function changeLesson(
   change: Partial<Omit<Lesson, 'id' | 'courseId' | 'createdAt' | 'changedAt'>>,
   at: number,
 ): Promise<void> {
-  await write(db, ['lessons'], async (transaction) => {
+  await writeStep(db, { name: 'changeLesson', at }, ['lessons'], async (transaction) => {
     const row = Lesson.safeParse(await transaction.objectStore('lessons').get(id));
     if (!row.success) throw new StudentError('errorLessonGone');
     await transaction

@@ -1,6 +1,7 @@
 import { type Line, NEW_LINE } from '#lib/model/item.ts';
 import type { Db } from '../schema.ts';
-import { checked, write } from '../write.ts';
+import { writeStep } from '../steps.ts';
+import { checked } from '../write.ts';
 
 /** A line as a file has it, with the topic that it is for. */
 export type LineIn = Pick<Line, 'topicId' | 'lead' | 'rest' | 'depth' | 'pictureIds'>;
@@ -17,7 +18,7 @@ export async function addLines(
   lines: readonly LineIn[],
   at: number,
 ): Promise<Line[]> {
-  return write(db, ['lines', 'pictures', 'nextUp'], async (transaction) => {
+  return writeStep(db, { name: 'addNotes', at }, ['lines', 'pictures', 'nextUp'], async (transaction) => {
     const store = transaction.objectStore('lines');
     const before = await store.index('course').getAll(courseId);
     const pictures = new Set(await transaction.objectStore('pictures').index('course').getAllKeys(courseId));

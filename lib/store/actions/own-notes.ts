@@ -1,6 +1,6 @@
 import type { Clip } from '#lib/model/clip.ts';
 import type { Db } from '../schema.ts';
-import { write } from '../write.ts';
+import { writeStep } from '../steps.ts';
 import { type ClipDraft, type PageDraft, keepSource, newClip, reachAim } from './clips.ts';
 
 /**
@@ -15,7 +15,8 @@ export async function keepOwnNotes(
   page: PageDraft,
   at: number,
 ): Promise<Clip[]> {
-  return write(db, ['clips', 'sources', 'pictures', 'settings'], async (transaction) => {
+  const stores = ['clips', 'sources', 'pictures', 'settings'] as const;
+  return writeStep(db, { name: 'addNotes', at }, stores, async (transaction) => {
     const source = await keepSource(transaction.objectStore('sources'), page, at);
     const clips: Clip[] = [];
     for (const [i, draft] of drafts.entries()) {

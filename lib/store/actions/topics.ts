@@ -4,7 +4,8 @@ import { Lesson } from '#lib/model/lesson.ts';
 import { StudentError } from '#lib/model/student-error.ts';
 import { Topic } from '#lib/model/topic.ts';
 import type { Db, StoreName } from '../schema.ts';
-import { type WriteTransaction, checked, write } from '../write.ts';
+import { writeStep } from '../steps.ts';
+import { type WriteTransaction, checked } from '../write.ts';
 
 type Movable = 'topics' | 'clips' | 'questions' | 'lines' | 'lessons' | 'nextUp';
 
@@ -16,7 +17,8 @@ type Movable = 'topics' | 'clips' | 'questions' | 'lines' | 'lessons' | 'nextUp'
  * @param at epoch milliseconds
  */
 export async function moveContents(db: Db, fromId: string, toId: string, at: number): Promise<void> {
-  await write(db, ['topics', 'clips', 'questions', 'lines', 'lessons', 'nextUp'], async (transaction) => {
+  const stores = ['topics', 'clips', 'questions', 'lines', 'lessons', 'nextUp'] as const;
+  await writeStep(db, { name: 'moveTopic', at }, stores, async (transaction) => {
     const to = Topic.safeParse(await transaction.objectStore('topics').get(toId));
     if (!to.success || to.data.dropped) throw new StudentError('errorTopicGone');
     const { courseId } = to.data;

@@ -76,7 +76,11 @@ function ClipCard({ clip, lineCount, editor, isInLine }: ClipCardProps) {
       )}
       <details open={!hasWords}>
         <summary>{t('slipPassage')}</summary>
-        <Passage html={clip.html} pictureIds={clip.pictureIds} label={t('slipPassage')} />
+        <Passage
+          html={clip.html}
+          pictureIds={clip.pictureIds}
+          label={`${t('slipPassage')}: ${clip.text.slice(0, 60)}`}
+        />
       </details>
       <p class="row">
         <button

@@ -5,6 +5,7 @@ import { topicNames } from '../../parts/topic-name.ts';
 import { percent, t } from '../../text.ts';
 import { linkTo } from '../route.ts';
 import { CountLine, sidesText } from './count-line.tsx';
+import { UndoRedo, useUndo } from './undo-redo.tsx';
 import { useLiveCount } from './use-live-count.ts';
 import type { CourseNotes } from './use-notes.ts';
 
@@ -12,6 +13,7 @@ import type { CourseNotes } from './use-notes.ts';
 export function NotesView({ notes }: { notes: CourseNotes }) {
   const { course, topics, questions, clips } = notes;
   const { now } = useLiveCount(notes, null);
+  const undoing = useUndo(nothing);
   const shares = useMemo(() => examShares(topics), [topics]);
   const names = useMemo(() => topicNames(topics), [topics]);
   const asked = useMemo(() => {
@@ -23,7 +25,10 @@ export function NotesView({ notes }: { notes: CourseNotes }) {
   return (
     <div class="stack">
       <h1>{t('pageNotes')}</h1>
-      <CountLine notes={notes} now={now} />
+      <div class="row spread">
+        <CountLine notes={notes} now={now} />
+        <UndoRedo undoing={undoing} />
+      </div>
       <p class="row">
         <a class="button" href={linkTo('print')}>
           {t('printLink')}
@@ -54,6 +59,8 @@ export function NotesView({ notes }: { notes: CourseNotes }) {
     </div>
   );
 }
+
+const nothing = () => Promise.resolve();
 
 const VERDICTS = {
   much: () => t('notesMuch'),

@@ -30,7 +30,11 @@ export function ReadCard({ clip, notes, topicId }: ReadCardProps) {
       <p class="soft">
         <a href={linkTo(`clip/${clip.id}`)}>{source?.title || source?.site || t('clip')}</a>
       </p>
-      <Passage html={clip.html} pictureIds={clip.pictureIds} label={t('slipPassage')} />
+      <Passage
+        html={clip.html}
+        pictureIds={clip.pictureIds}
+        label={`${t('slipPassage')}: ${clip.text.slice(0, 60)}`}
+      />
       <OwnWords clip={clip} />
       <Understanding clip={clip} />
       <Unclear place={{ store: 'clips', id: clip.id }} row={clip} label={t('unclearMark')} clips={others} />

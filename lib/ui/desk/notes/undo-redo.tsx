@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { readSteps, turnStep } from '#lib/store/steps.ts';
 import type { StepName } from '#lib/model/step.ts';
 import { useDeck } from '../../deck/deck-context.tsx';
@@ -23,6 +23,8 @@ const NAMES = {
   placePicture: () => t('stepPlacePicture'),
   addNotes: () => t('stepAddNotes'),
   moveTopic: () => t('stepMoveTopic'),
+  addLesson: () => t('stepAddLesson'),
+  changeLesson: () => t('stepChangeLesson'),
   delete: () => t('stepDelete'),
 } as const satisfies Record<StepName, () => string>;
 
@@ -54,8 +56,24 @@ export function useUndo(before: () => Promise<void>): Undoing {
       say(tell(error));
     }
   };
+  const latest = useRef(turn);
+  latest.current = turn;
+  useEffect(() => {
+    const closing = new AbortController();
+    addEventListener('keydown', (event) => onKey(event, latest.current), { signal: closing.signal });
+    return () => closing.abort();
+  }, []);
   const steps = live.state === 'ready' ? live.value : null;
   return { turn, undo: steps?.undo?.name ?? null, redo: steps?.redo?.name ?? null, said };
+}
+
+/** The keys that undo and redo everywhere. In a field they are the field's own. */
+function onKey(event: KeyboardEvent, turn: Undoing['turn']): void {
+  const key = event.key.toLowerCase();
+  const isField = event.target instanceof Element && event.target.matches('input, textarea, select');
+  if (isField || !(event.ctrlKey || event.metaKey) || event.altKey || (key !== 'z' && key !== 'y')) return;
+  event.preventDefault();
+  void turn(key === 'y' || event.shiftKey ? 'redo' : 'undo');
 }
 
 /** The buttons for it, and what the last one did. */
