@@ -19,6 +19,7 @@ interface PartProps {
 export function PartView({ block, look, cells, isFirst, isLast, formulas, height }: PartProps) {
   const name = ['print-part', `print-${block.kind}`, isFirst && 'first', isLast && 'last'];
   if (look === 'strip') name.push('print-strip');
+  if (!isFirst || !isLast) name.push('print-one-line');
   const style: Record<string, string | number> = {};
   if (block.kind === 'line' && block.depth > 0) style['--depth'] = block.depth;
   if (height !== undefined) style.height = `${height}px`;
