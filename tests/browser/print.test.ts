@@ -138,6 +138,53 @@ describe('Chromium prints what is counted', () => {
     }
   });
 
+  test('as many pages with the same words on each, whatever the zoom, the window and the colours of the screen', async () => {
+    const worker = await driver.browser.worker();
+    const zoom = (factor: number) =>
+      worker.evaluate(
+        `chrome.tabs.query({}).then((tabs) => Promise.all(tabs.map(({ id }) => chrome.tabs.setZoom(id, ${factor}))))`,
+      );
+    const looks = [
+      { factor: 0.9, width: 1280, colorScheme: 'dark' },
+      { factor: 1.25, width: 1280, colorScheme: 'light' },
+      { factor: 1, width: 360, colorScheme: 'dark' },
+    ] as const;
+    try {
+      for (const { factor, width, colorScheme } of looks) {
+        await zoom(factor);
+        await driver.page.setViewportSize({ width, height: 900 });
+        await driver.page.emulateMedia({ colorScheme });
+        for (const seed of [2, 3]) {
+          const deck = printDeck(seed);
+          deck.course.name += ` at ${factor} in ${width}`;
+          await show(deck);
+          const shown = await shownSides(driver.tab);
+          const printed = await printedPages(await driver.page.pdf({ preferCSSPageSize: true }));
+          // Lines may move a little on a page that is zoomed or made smaller: places are compared elsewhere.
+          const words = shown.map((side) => ({
+            ...side,
+            words: side.words.map((one) => ({ ...one, lines: [] })),
+          }));
+          const found = differences(words, printed).filter((one) => !one.includes('outside of its column'));
+          expect(found).toEqual([]);
+          expect(printed.length).toBeGreaterThan(2);
+        }
+      }
+      // A dark screen prints black on white all the same.
+      await driver.page.emulateMedia({ media: 'print', colorScheme: 'dark' });
+      const colours = await driver.page.evaluate(() => [
+        getComputedStyle(document.querySelector('.print-placed .print-part')!).color,
+        getComputedStyle(document.querySelector('.print-page')!).backgroundColor,
+        getComputedStyle(document.documentElement).backgroundImage,
+      ]);
+      expect(colours).toEqual(['rgb(0, 0, 0)', 'rgb(255, 255, 255)', 'none']);
+    } finally {
+      await zoom(1);
+      await driver.page.setViewportSize({ width: 1280, height: 900 });
+      await driver.page.emulateMedia({ media: null, colorScheme: null });
+    }
+  });
+
   test(
     'to be covered: leads on the left, rests on the right, in their places',
     { timeout: 120_000 },
