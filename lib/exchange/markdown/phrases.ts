@@ -63,6 +63,8 @@ const FORMS = [
   { inLine: ['\\(', '\\)'], apart: ['\\[', '\\]'] },
   { inLine: ['$', '$'], apart: ['$$', '$$'] },
   { inLine: ['\\( ', ' \\)'], apart: ['$$ ', ' $$'] },
+  // A lone dollar sign on either side of it begins no formula then.
+  { inLine: ['\\(\n', '\n\\)'], apart: ['\\[\n', '\n\\]'] },
 ] as const;
 
 type Form = (typeof FORMS)[number];
@@ -71,21 +73,42 @@ type Form = (typeof FORMS)[number];
 const MOST_TRIES = 2000;
 
 /** Words and formulas as one text which `splitTex` takes apart again, where there is one. */
-export function joinTex(pieces: readonly Piece[]): string {
+export function joinTex(given: readonly Piece[]): string {
+  const pieces = given.flatMap((piece) => (piece.kind === 'words' ? withEmpty(piece.text) : [piece]));
   const whole = pieces.map((piece) => written(piece, FORMS[0])).join('');
   if (isSame(whole, pieces)) return whole;
+  return search(pieces, true) ?? search(pieces, false) ?? whole;
+}
+
+/** Words, and delimiters with nothing between them: Markdown has no empty formulas, so that they stand among the words. */
+const withEmpty = (text: string): Piece[] =>
+  text.split(/(\\\( \\\)|\\\[ \\\])/).map((part, i) => {
+    if (i % 2 === 0) return { kind: 'words', text: part };
+    return { kind: 'maths', tex: '', display: part.startsWith('\\[') };
+  });
+
+/**
+ * Looks for the delimiters of each formula that fit what is around it.
+ *
+ * @param isStepwise whether each formula must fit as soon as the words behind it are there, which is far quicker
+ */
+function search(pieces: readonly Piece[], isStepwise: boolean): string | null {
   let tries = 0;
   const from = (text: string, i: number): string | null => {
     const piece = pieces[i];
     if (!piece) return isSame(text, pieces) ? text : null;
+    const next = pieces[i + 1];
+    const ahead = next?.kind === 'words' ? next.text : '';
     for (const form of piece.kind === 'words' ? FORMS.slice(0, 1) : FORMS) {
       if (++tries > MOST_TRIES) return null;
-      const found = from(text + written(piece, form), i + 1);
+      const longer = text + written(piece, form);
+      const isFit = !isStepwise || isSame(longer + ahead, pieces.slice(0, ahead === '' ? i + 1 : i + 2));
+      const found = isFit ? from(longer, i + 1) : null;
       if (found !== null) return found;
     }
     return null;
   };
-  return from('', 0) ?? whole;
+  return from('', 0);
 }
 
 function written(piece: Piece, form: Form): string {

@@ -46,21 +46,22 @@ const LONGEST_LEAD = 80;
  * Errors: StudentError `errorNotesNone` where there is no list item, `errorNotesLineLong`.
  */
 export function readNotes(file: string, topics: readonly Topic[]): NotesReading {
-  const text = withoutBytes(file);
-  const isOwn = text.replace(/^\ufeff/, '').startsWith(OWN_MARK);
+  const source = withoutBytes(file);
+  const isOwn = source.replace(/^\ufeff/, '').startsWith(OWN_MARK);
   const find = topicFinder(topics);
   const parts: ReadPart[] = [];
   let part: ReadPart = { heading: '', topicId: null, lines: [] };
   let others = 0;
-  for (const block of parseMarkdown(text).children) {
+  for (const block of parseMarkdown(source).children) {
     if (block.type === 'heading') {
-      const heading = textOf(block.children, text).replace(/\s+/g, ' ').trim();
+      const text = textOf(block.children, source);
       // The title of a file of ours is the course's, which a topic may be called as well.
       const isTitle = isOwn && block.depth === 1;
-      part = { heading, topicId: isTitle ? null : find(block.depth, heading), lines: [] };
+      const topicId = isTitle ? null : find(block.depth, text);
+      part = { heading: text.replace(/\s+/g, ' ').trim(), topicId, lines: [] };
     } else if (block.type === 'list') {
       if (part.lines.length === 0) parts.push(part);
-      part.lines.push(...linesOf(block, 0, { text, isOwn }));
+      part.lines.push(...linesOf(block, 0, { source, isOwn }));
     } else if (!isOwn && !isSilent(block)) others++;
   }
   const lines = parts.flatMap((one) => one.lines);
@@ -81,7 +82,7 @@ const isSilent = ({ type }: RootContent): boolean =>
   type === 'html' || type === 'thematicBreak' || type === 'definition';
 
 interface Reading {
-  text: string;
+  source: string;
   isOwn: boolean;
 }
 
@@ -99,7 +100,7 @@ function itemLines(item: ListItem, depth: number, reading: Reading): ReadLine[] 
     else own.push(block);
   }
   if (own.length === 0) return below;
-  const line = reading.isOwn ? ownLine(own, reading.text) : otherLine(own, reading.text);
+  const line = reading.isOwn ? ownLine(own, reading.source) : otherLine(own, reading.source);
   const isSaid = reading.isOwn || line.lead !== '' || line.rest !== '';
   return [...(isSaid ? [{ ...line, depth: Math.min(depth, DEEPEST_LINE), pictureIds }] : []), ...below];
 }

@@ -13,7 +13,7 @@ export function topicFinder(topics: readonly Topic[]): FindTopic {
   const active = activeTopics(topics);
   const place = new Map(active.map(({ id }, i) => [id, i]));
   const byName = Map.groupBy(active, (topic) => headingKey(headingOf(topic)));
-  const byTitle = Map.groupBy(active, ({ title }) => headingKey(title));
+  const byTitle = Map.groupBy(active, ({ title }) => headingKey(headingOf({ code: '', title })));
   const used = new Set<string>();
   /** The headings that the present one stands below, with their topics. */
   let above: { level: number; id: string }[] = [];

@@ -46,7 +46,13 @@ export const headingOf = ({ code, title }: Pick<Topic, 'code' | 'title'>): strin
 
 /** What two headings have in common that name the same topic, whichever delimiters their formulas have. */
 export const headingKey = (heading: string): string =>
-  JSON.stringify(splitTex(heading.replace(/\s+/g, ' ').trim().normalize('NFC').toLowerCase()));
+  JSON.stringify(
+    splitTex(heading.trim().normalize('NFC').toLowerCase()).map((piece) =>
+      piece.kind === 'words'
+        ? piece.text.replace(/\s+/g, ' ')
+        : [piece.tex.replace(/\s+/g, ' '), piece.display],
+    ),
+  );
 
 /**
  * What goes out, topic by topic in reading order: topics that count, with what stands under them, and the topics above
