@@ -212,9 +212,17 @@ describe.each(BROWSERS)('own notes in %s', (name, drive) => {
     });
     expect(look.notes).toEqual([]);
     // The file itself does say all that.
-    const file = (await photograph()).toString('latin1');
-    expect(file).toContain('Exif');
-    expect(file).toContain('Plumbline test camera');
+    const photo = await photograph();
+    expect(photo.toString('latin1')).toContain('Plumbline test camera');
+    const { exif, orientation } = await sharp(photo).metadata();
+    expect(orientation).toBe(6);
+    // The tag that leads to the place (EXIF 2.3, tag 8825), in either order of bytes.
+    expect(
+      [
+        [0x88, 0x25],
+        [0x25, 0x88],
+      ].some((tag) => exif!.includes(Buffer.from(tag))),
+    ).toBe(true);
     const isRed = ([r, g, b]: number[]) => r! > 200 && g! < 80 && b! < 80;
     expect(look.corners.map(isRed)).toEqual([true, false, false, false]);
   });
