@@ -25,10 +25,8 @@ function contentOf(parent: Node): Element[] {
 
 type Writer = (element: Element) => Element;
 
-const named = (element: Element, name: string): Element => {
-  const made = element.ownerDocument.createElementNS(MATHML, name);
-  return made;
-};
+const named = (element: Element, name: string): Element =>
+  element.ownerDocument.createElementNS(MATHML, name);
 
 function put(element: Element, name: string, children: Element[], attributes: Record<string, string> = {}) {
   const made = named(element, name);
@@ -70,47 +68,54 @@ const sign = (element: Element, text: string, attributes: Record<string, string>
 
 const WRITERS: Readonly<Record<string, Writer>> = {
   'm:r': writeRun,
-  'm:f': (e) =>
+  'm:f': (from) =>
     put(
-      e,
+      from,
       'mfrac',
-      [part(e, 'num'), part(e, 'den')],
-      property(e, 'fpr', 'type', '') === 'noBar' ? { linethickness: '0' } : {},
+      [part(from, 'num'), part(from, 'den')],
+      property(from, 'fpr', 'type', '') === 'noBar' ? { linethickness: '0' } : {},
     ),
-  'm:ssup': (e) => put(e, 'msup', [part(e, 'e'), part(e, 'sup')]),
-  'm:ssub': (e) => put(e, 'msub', [part(e, 'e'), part(e, 'sub')]),
-  'm:ssubsup': (e) => put(e, 'msubsup', [part(e, 'e'), part(e, 'sub'), part(e, 'sup')]),
-  'm:spre': (e) =>
-    put(e, 'mmultiscripts', [part(e, 'e'), named(e, 'mprescripts'), part(e, 'sub'), part(e, 'sup')]),
-  'm:rad': (e) => {
-    const [degree] = partsOf(e, 'deg');
+  'm:ssup': (from) => put(from, 'msup', [part(from, 'e'), part(from, 'sup')]),
+  'm:ssub': (from) => put(from, 'msub', [part(from, 'e'), part(from, 'sub')]),
+  'm:ssubsup': (from) => put(from, 'msubsup', [part(from, 'e'), part(from, 'sub'), part(from, 'sup')]),
+  'm:spre': (from) =>
+    put(from, 'mmultiscripts', [
+      part(from, 'e'),
+      named(from, 'mprescripts'),
+      part(from, 'sub'),
+      part(from, 'sup'),
+    ]),
+  'm:rad': (from) => {
+    const [degree] = partsOf(from, 'deg');
     const hasDegree = degree !== undefined && contentOf(degree).length > 0;
-    return hasDegree ? put(e, 'mroot', [part(e, 'e'), part(e, 'deg')]) : put(e, 'msqrt', [part(e, 'e')]);
+    return hasDegree
+      ? put(from, 'mroot', [part(from, 'e'), part(from, 'deg')])
+      : put(from, 'msqrt', [part(from, 'e')]);
   },
   'm:d': writeBrackets,
   'm:nary': writeSum,
-  'm:func': (e) => put(e, 'mrow', [part(e, 'fname'), sign(e, '\u2061'), part(e, 'e')]),
-  'm:acc': (e) =>
-    put(e, 'mover', [part(e, 'e'), sign(e, spacing(property(e, 'accpr', 'chr', '\u0302')))], {
+  'm:func': (from) => put(from, 'mrow', [part(from, 'fname'), sign(from, '\u2061'), part(from, 'e')]),
+  'm:acc': (from) =>
+    put(from, 'mover', [part(from, 'e'), sign(from, spacing(property(from, 'accpr', 'chr', '\u0302')))], {
       accent: 'true',
     }),
-  'm:bar': (e) =>
-    property(e, 'barpr', 'pos', 'bot') === 'top'
-      ? put(e, 'mover', [part(e, 'e'), sign(e, '\u203e')])
-      : put(e, 'munder', [part(e, 'e'), sign(e, '_')]),
-  'm:limlow': (e) => put(e, 'munder', [part(e, 'e'), part(e, 'lim')]),
-  'm:limupp': (e) => put(e, 'mover', [part(e, 'e'), part(e, 'lim')]),
-  'm:groupchr': (e) =>
-    put(e, property(e, 'groupchrpr', 'pos', 'bot') === 'top' ? 'mover' : 'munder', [
-      part(e, 'e'),
-      sign(e, property(e, 'groupchrpr', 'chr', '\u23df')),
+  'm:bar': (from) =>
+    property(from, 'barpr', 'pos', 'bot') === 'top'
+      ? put(from, 'mover', [part(from, 'e'), sign(from, '\u203e')])
+      : put(from, 'munder', [part(from, 'e'), sign(from, '_')]),
+  'm:limlow': (from) => put(from, 'munder', [part(from, 'e'), part(from, 'lim')]),
+  'm:limupp': (from) => put(from, 'mover', [part(from, 'e'), part(from, 'lim')]),
+  'm:groupchr': (from) =>
+    put(from, property(from, 'groupchrpr', 'pos', 'bot') === 'top' ? 'mover' : 'munder', [
+      part(from, 'e'),
+      sign(from, property(from, 'groupchrpr', 'chr', '\u23df')),
     ]),
-  'm:m': (e) => tableOf(e, partsOf(e, 'mr')),
-  'm:eqarr': (e) =>
+  'm:m': (from) => tableOf(from, partsOf(from, 'mr')),
+  'm:eqarr': (from) =>
     put(
-      e,
+      from,
       'mtable',
-      partsOf(e, 'e').map((line) => put(e, 'mtr', [put(e, 'mtd', contentOf(line))])),
+      partsOf(from, 'e').map((line) => put(from, 'mtr', [put(from, 'mtd', contentOf(line))])),
     ),
 };
 
