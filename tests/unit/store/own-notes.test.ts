@@ -2,6 +2,7 @@ import 'fake-indexeddb/auto';
 import { beforeEach, expect, test } from 'vitest';
 import { keepOwnNotes } from '#lib/store/actions/own-notes.ts';
 import { addLines } from '#lib/store/actions/notes-in.ts';
+import { readSteps, turnStep } from '#lib/store/steps.ts';
 import type { Db } from '#lib/store/schema.ts';
 import { coverageOf } from '#lib/syllabus/coverage.ts';
 import { MORNING, aClip, aCourse, aLine, aTopic, newId } from '../builders.ts';
@@ -73,5 +74,11 @@ test('lines come in behind those that are there, all or none, with the pictures 
   await expect(addLines(db, course.id, [line('c'), line('x'.repeat(20_001))], MORNING)).rejects.toThrow(
     'errorFieldWrong',
   );
+  expect(await db.count('lines')).toBe(3);
+  // One step takes all of them away again, and leaves the one before.
+  const { undo } = await readSteps(db);
+  expect(await turnStep(db, undo!.key, 'undo', MORNING)).toBe(undo!.name);
+  expect((await db.getAll('lines')).map(({ order }) => order)).toEqual([7]);
+  expect(await turnStep(db, undo!.key, 'redo', MORNING)).toBe(undo!.name);
   expect(await db.count('lines')).toBe(3);
 });
