@@ -168,6 +168,12 @@ describe('laying blocks into columns', () => {
     expect(sides.flat().map((column) => column[0]!.to)).toEqual([9, 11]);
   });
 
+  test('a heading and what follows it stay together where they just fill a column', () => {
+    const blocks = [block(50), block(30, { keepsNext: true }), block(70)];
+    const sides = paginate(blocks, { columns: 1, columnHeight: HEIGHT });
+    expect(sides.flat().map((column) => column.map((placed) => placed.block))).toEqual([[0], [1, 2]]);
+  });
+
   test('headings that fill more than a column are parted before the last that fits', () => {
     const heading = block(30, { keepsNext: true });
     const sides = paginate([heading, heading, heading, block(50)], { columns: 1, columnHeight: HEIGHT });
