@@ -207,7 +207,16 @@ describe.each([
     const rest = after.slice(before.length + 1).map((line) => line.replace(/\|$/, ''));
     expect(rest[0]).toBe('first');
     expect(rest.slice(1).join(' ')).toBe(long);
-    await until('more sides', async () => /(?:[2-9]|\d\d) of 8 sides/.test(await textOf(tab())));
+    const counted = await until('more sides', async () =>
+      /\b([2-9]|\d\d) of 8 sides/.exec(await textOf(tab())),
+    );
+    // The same number where it is printed.
+    await tab().gotoDesk('#/print');
+    const printed = await until('the sides to print', async () =>
+      /(\d+) sides of A4/.exec(await textOf(tab())),
+    );
+    expect(printed[1]).toBe(counted[1]);
+    expect(await tab().run(() => document.querySelectorAll('.print-page').length)).toBe(Number(counted[1]));
   });
 
   test('the overview says what stands out, topic by topic', async () => {
