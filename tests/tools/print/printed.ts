@@ -17,6 +17,14 @@ export interface PrintedPage {
 
 const PX_PER_POINT = 96 / 72;
 
+/** How many pages a PDF has, as pdf.js counts them. */
+export async function pageCount(pdf: Uint8Array): Promise<number> {
+  const task = getDocument({ data: new Uint8Array(pdf), verbosity: 0 });
+  const { numPages } = await task.promise;
+  await task.destroy();
+  return numPages;
+}
+
 /** The pages of a PDF as pdf.js reads them: an independent count of what a browser printed. */
 export async function printedPages(pdf: Uint8Array): Promise<PrintedPage[]> {
   const task = getDocument({ data: new Uint8Array(pdf), verbosity: 0, useSystemFonts: true });

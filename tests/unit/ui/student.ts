@@ -1,7 +1,7 @@
 import { act, cleanup, configure, fireEvent, screen, waitFor } from '@testing-library/preact';
 
 // Screens are waited for as long as a busy machine may need; nothing is waited for where it is there.
-configure({ asyncUtilTimeout: 3000 });
+configure({ asyncUtilTimeout: 10_000 });
 
 export type Name = string | RegExp;
 

@@ -30,13 +30,18 @@ export function ReadCard({ clip, notes, topicId }: ReadCardProps) {
       <p class="soft">
         <a href={linkTo(`clip/${clip.id}`)}>{source?.title || source?.site || t('clip')}</a>
       </p>
-      <Passage
-        html={clip.html}
-        pictureIds={clip.pictureIds}
-        label={`${t('slipPassage')}: ${clip.text.slice(0, 60)}`}
-      />
-      <OwnWords clip={clip} />
-      <Understanding clip={clip} />
+      {/* Beside each other where there is room for it. */}
+      <div class="read-words">
+        <Passage
+          html={clip.html}
+          pictureIds={clip.pictureIds}
+          label={`${t('slipPassage')}: ${clip.text.slice(0, 60)}`}
+        />
+        <div class="stack">
+          <OwnWords clip={clip} />
+          <Understanding clip={clip} />
+        </div>
+      </div>
       <Unclear place={{ store: 'clips', id: clip.id }} row={clip} label={t('unclearMark')} clips={others} />
       <ClipTicks
         topics={notes.topics}

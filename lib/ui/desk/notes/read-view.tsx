@@ -39,14 +39,14 @@ export function ReadView({ notes, topicId }: { notes: CourseNotes; topicId: stri
         </p>
         <UndoRedo undoing={undoing} />
       </div>
-      <section class="sheet" aria-label={t('readTopicUnclear')}>
+      <div class="sheet">
         <Unclear
           place={{ store: 'topics', id: topicId }}
           row={topic}
           label={t('readTopicUnclear')}
           clips={clips}
         />
-      </section>
+      </div>
       {clips.length === 0 && (
         <p class="remark">
           {t('readNoClips')} <a href={linkTo(`topic/${topicId}`)}>{t('topicCoverage')}</a>
