@@ -42,11 +42,11 @@ export function NotesView({ notes }: { notes: CourseNotes }) {
           <thead>
             <tr>
               <th scope="col">{t('topic')}</th>
+              <th scope="col">{t('notesWork')}</th>
               <th scope="col">{t('notesShare')}</th>
               <th scope="col">{t('notesSidesHead')}</th>
               <th scope="col">{t('notesQuestionsHead')}</th>
               <th scope="col">{t('notesVerdict')}</th>
-              <th scope="col">{t('notesWork')}</th>
             </tr>
           </thead>
           <tbody>
@@ -73,10 +73,6 @@ function Row({ row, name, share }: { row: TopicBalance; name: string; share: num
   return (
     <tr>
       <th scope="row">{name}</th>
-      <td>{percent(share)}</td>
-      <td>{t('notesOfDue', sidesText(sides), sidesText(sidesDue))}</td>
-      <td>{t('notesOfDue', questions, Math.round(questionsDue))}</td>
-      <td class={verdict === 'even' ? '' : 'verdict'}>{VERDICTS[verdict]()}</td>
       <td>
         <a href={linkTo(`read/${topicId}`)} aria-label={t('readTopicNamed', name)}>
           {t('readTopic')}
@@ -85,6 +81,10 @@ function Row({ row, name, share }: { row: TopicBalance; name: string; share: num
           {t('condenseTopic')}
         </a>
       </td>
+      <td>{percent(share)}</td>
+      <td>{t('notesOfDue', sidesText(sides), sidesText(sidesDue))}</td>
+      <td>{t('notesOfDue', questions, Math.round(questionsDue))}</td>
+      <td class={verdict === 'even' ? '' : 'verdict'}>{VERDICTS[verdict]()}</td>
     </tr>
   );
 }
