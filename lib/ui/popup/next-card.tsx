@@ -39,7 +39,8 @@ export function NextCard({ first, stood, start, choose }: NextCardProps) {
           <p>{whyOf(shown.id, first, stood)}</p>
         </details>
       </section>
-      {standing && <GapsLine standing={standing} />}
+      {/* Its place is kept, so that nothing below moves from under a finger when the course has been read. */}
+      {standing ? <GapsLine standing={standing} /> : <p class="gaps" />}
     </>
   );
 }
