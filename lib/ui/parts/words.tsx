@@ -19,13 +19,26 @@ export function loadTypeset(): Promise<Typeset> {
   return typesetter;
 }
 
+interface WordsProps {
+  text: string;
+  /** Formulas that are set apart stand in the line all the same: for excerpts. */
+  isInLine?: boolean;
+}
+
 /** Something the student wrote: words as they are, and TeX between its delimiters as formulas. */
-export function Words({ text }: { text: string }) {
+export function Words({ text, isInLine = false }: WordsProps) {
   const pieces = useMemo(() => splitTex(text), [text]);
   return (
     <>
       {pieces.map((piece, index) =>
-        piece.kind === 'words' ? piece.text : <FormulaShown key={`${index} ${piece.tex}`} formula={piece} />,
+        piece.kind === 'words' ? (
+          piece.text
+        ) : (
+          <FormulaShown
+            key={`${index} ${piece.tex}`}
+            formula={isInLine ? { ...piece, display: false } : piece}
+          />
+        ),
       )}
     </>
   );

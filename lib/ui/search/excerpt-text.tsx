@@ -15,13 +15,13 @@ export function ExcerptText({ text, excerpt: { from, to, marks } }: ExcerptTextP
       {from > 0 && '… '}
       {marks.map((mark, i) => (
         <Fragment key={mark.from}>
-          <Words text={text.slice(ends[i], mark.from)} />
+          <Words isInLine text={text.slice(ends[i], mark.from)} />
           <mark>
-            <Words text={text.slice(mark.from, mark.to)} />
+            <Words isInLine text={text.slice(mark.from, mark.to)} />
           </mark>
         </Fragment>
       ))}
-      <Words text={text.slice(ends.at(-1), to)} />
+      <Words isInLine text={text.slice(ends.at(-1), to)} />
       {to < text.length && ' …'}
     </>
   );
