@@ -75,11 +75,17 @@ export function coverageOf(input: CoverageInput): Coverage {
   const answered = statementCounts(input.statements, statementEvidence(input.statements, input), input.clips);
   const lessons = lessonsByTopic(input.lessons);
   const active = activeTopics(input.topics);
-  const topics = active.flatMap(({ id }) => {
+  const topics = active.flatMap(({ id, unclear }) => {
     const share = shares.get(id);
     return share === undefined
       ? []
-      : [topicCoverage(id, share, tallies.get(id), { ...lessons.get(id), answered: answered.get(id) })];
+      : [
+          topicCoverage(id, share, tallies.get(id), {
+            ...lessons.get(id),
+            answered: answered.get(id),
+            isUnclear: unclear,
+          }),
+        ];
   });
   const above = active.flatMap(({ id }) => {
     const tally = shares.has(id) ? undefined : tallies.get(id);
@@ -96,11 +102,15 @@ function topicCoverage(
   tally: Tally | undefined,
   {
     answered,
+    isUnclear,
     ...held
-  }: { answered: StatementCounts | undefined } & Partial<Pick<Evidence, 'lessons' | 'lessonsHeld'>>,
+  }: { answered: StatementCounts | undefined; isUnclear: boolean } & Partial<
+    Pick<Evidence, 'lessons' | 'lessonsHeld'>
+  >,
 ): TopicCoverage {
   const { evidence: counted, wordless } = tally ?? emptyTally();
-  const evidence = { ...counted, ...held, answered: answered ?? counted.answered };
+  const unclear = counted.unclear + Number(isUnclear);
+  const evidence = { ...counted, ...held, unclear, answered: answered ?? counted.answered };
   const { statements } = evidence.answered;
   const secured = securedPart(evidence, statements);
   return {

@@ -5,6 +5,7 @@ export interface Evidence {
   clips: number;
   /** Clips with the student's own words beside them that are not marked unclear. */
   understood: number;
+  /** Unclear marks: those of its clips, and its own. */
   unclear: number;
   /** Sources that its clips come from. */
   sources: number;

@@ -38,7 +38,10 @@ export function itemsOf({ deck, ranked }: BriefStanding, scope: Scope): Ranked[]
     }
     case 'unclear': {
       const wanted = new Set(deck.clips.filter(({ unclear }) => unclear).map(({ id }) => id));
-      return ranked.filter(({ item }) => item.clipId !== null && wanted.has(item.clipId));
+      const topics = new Set(
+        deck.topics.filter(({ unclear }) => unclear).flatMap(({ id }) => [...withBelow(deck, id)]),
+      );
+      return ranked.filter(({ item }) => topics.has(item.topicId) || wanted.has(item.clipId ?? ''));
     }
   }
 }

@@ -1,5 +1,6 @@
 import type { Gap, TopicCoverage } from '#lib/syllabus/coverage.ts';
 import type { Clip } from '#lib/model/clip.ts';
+import { isOwn } from '#lib/notes/copied.ts';
 import { changeSettings } from '#lib/store/actions/courses.ts';
 import { useDeck } from '../../deck/deck-context.tsx';
 import { useAction } from '../../deck/use-action.ts';
@@ -38,10 +39,13 @@ const PLACES: Record<GapKind, Place | null> = {
   'statement-unexplained': null,
   'lesson-missing': () => 'lessons',
   'not-understood': (clips) => {
-    const wordless = clips.find((clip) => clip.ownWords.trim() === '');
+    const wordless = clips.find((clip) => !isOwn(clip.text, clip.ownWords));
     return `clip/${(wordless ?? unclearOne(clips) ?? clips[0])?.id}`;
   },
-  unclear: (clips) => `clip/${unclearOne(clips)?.id}`,
+  unclear: (clips, topicId) => {
+    const clip = unclearOne(clips);
+    return clip ? `clip/${clip.id}` : `read/${topicId}`;
+  },
   'statement-unticked': (clips, topicId, standing) => `clip/${unticked(clips, topicId, standing)?.id}`,
   'statement-unasked': (_clips, topicId) => `topic/${topicId}`,
   'no-question': atFirst,

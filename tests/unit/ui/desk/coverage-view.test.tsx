@@ -2,7 +2,7 @@
 import { act, screen, waitFor, within } from '@testing-library/preact';
 import { expect, test, vi } from 'vitest';
 import { MORNING, aLine, aStatement, anAttempt, aQuestion, aTopic } from '../../builders.ts';
-import { aSource, clipOf, course, courseRows, deep, shallow, source, tides } from '../a-course.ts';
+import { aSource, clipOf, course, courseRows, deep, shallow, source, tides, waves } from '../a-course.ts';
 import { fakeExtension } from '../fake-extension.ts';
 import { freshScreens, openDesk, type Rows } from '../render-in-deck.tsx';
 import { follow, key, press, read, see } from '../student.ts';
@@ -132,6 +132,11 @@ const question = aQuestion({ ...inCourse, topicId: deep.id });
 const LEADS: [string, Rows, string][] = [
   ['Write your own words', { clips: [unclear, wordless] }, `#/clip/${wordless.id}`],
   ['Return to what is unclear', { clips: [good, unclear] }, `#/clip/${unclear.id}`],
+  [
+    'Return to what is unclear',
+    { clips: [good], topics: [waves, { ...deep, unclear: true }, shallow, tides] },
+    `#/read/${deep.id}`,
+  ],
   ['Write a question', { clips: [good] }, `#/clip/${good.id}`],
   ['Write a question', { lines: [aLine({ ...inCourse, topicId: deep.id })] }, `#/topic/${deep.id}`],
   ['Write a note line', { clips: [good], questions: [question] }, `#/clip/${good.id}`],

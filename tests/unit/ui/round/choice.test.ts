@@ -58,6 +58,14 @@ test.each<[string, Scope, string[]]>([
   expect(gains).toEqual(gains.toSorted((a, b) => b - a));
 });
 
+test('under a topic that is unclear everything is unclear, and what stands below it', () => {
+  const { deck } = standing;
+  const topics = deck.topics.map((topic) => ({ ...topic, unclear: topic.id === tides.id }));
+  const here = { ...standing, deck: { ...deck, topics } };
+  const asked = itemsOf(here, { of: 'unclear' }).map(({ item }) => item.asks);
+  expect(asked.toSorted()).toEqual(['deep 1', 'deep line 1', 'tides 1']);
+});
+
 test('as the notes stand: by topic, lines in their order, then questions by age; and its opposites', () => {
   const order = (one: 'forward' | 'backToFront' | 'outOfOrder', random?: () => number) =>
     plan({ order: one }, random).queue.map(({ item }) => item.asks);
