@@ -3,7 +3,12 @@ import type { Clip } from '#lib/model/clip.ts';
 import type { Course } from '#lib/model/course.ts';
 import type { Lesson } from '#lib/model/lesson.ts';
 import type { Line, Question } from '#lib/model/item.ts';
+import type { Mark } from '#lib/model/mark.ts';
 import type { Reason } from '#lib/model/next-up.ts';
+import { NEW_PART, type Paper, type PaperPart } from '#lib/model/paper.ts';
+import type { Problem } from '#lib/model/problem.ts';
+import type { Redo } from '#lib/model/redo.ts';
+import type { Sitting } from '#lib/model/sitting.ts';
 import type { Statement, Topic } from '#lib/model/topic.ts';
 
 /** A moment to count from: 2026-03-02, 08:00 UTC. */
@@ -138,5 +143,79 @@ export const aReason = (over: Partial<Reason> = {}): Reason => ({
   seconds: 11.6,
   aimAt: MORNING + 48.9 * 86_400_000,
   isForExam: true,
+  ...over,
+});
+
+export const aProblem = (over: Partial<Problem> = {}): Problem => ({
+  ...kept(),
+  courseId: newId(),
+  title: 'Pressure at the sea bed',
+  from: 'Sheet 3, problem 2',
+  topicIds: [],
+  marks: 6,
+  statement: { text: 'Find the pressure at a depth of 200 m.', pictureIds: [] },
+  solution: { text: 'About 2.1 MPa.', pictureIds: [] },
+  star: 'hardForMe',
+  ...over,
+});
+
+export const aRedo = (over: Partial<Redo> = {}): Redo => ({
+  id: newId(),
+  courseId: newId(),
+  problemId: newId(),
+  topicIds: [],
+  at: MORNING,
+  seconds: 400,
+  marks: 4,
+  outOf: 6,
+  wentWrong: 'Left out the pressure of the air.',
+  became: null,
+  ...over,
+});
+
+export const aPart = (over: Partial<PaperPart> = {}): PaperPart => ({
+  id: newId(),
+  number: '1',
+  marks: 4,
+  ...NEW_PART,
+  ...over,
+});
+
+export const aPaper = (over: Partial<Paper> = {}): Paper => ({
+  ...kept(),
+  courseId: newId(),
+  title: 'Foundation Oceanography, paper 1',
+  from: '',
+  minutes: 60,
+  printedTotal: null,
+  parts: [],
+  scheme: { text: '', pictureIds: [] },
+  boundaries: [],
+  ...over,
+});
+
+export const aSitting = (over: Partial<Sitting> = {}): Sitting => ({
+  id: newId(),
+  courseId: newId(),
+  paperId: newId(),
+  startedAt: MORNING,
+  minutes: 60,
+  extraPercent: 0,
+  restBreaks: false,
+  answers: 'onPaper',
+  ...over,
+});
+
+export const aMark = (over: Partial<Mark> = {}): Mark => ({
+  id: newId(),
+  sittingId: newId(),
+  partId: newId(),
+  at: MORNING,
+  by: { isStudent: true, name: '' },
+  marks: 3,
+  outOf: 4,
+  remark: '',
+  lost: [],
+  replaces: [],
   ...over,
 });
