@@ -24,7 +24,10 @@ export type Sitting = z.infer<typeof Sitting>;
 const event = <Kind extends string>(kind: Kind) =>
   z.object({ id: Id, sittingId: Id, at: Millis, kind: z.literal(kind) });
 
-/** Something that happened in a sitting. An append-only fact. */
+/**
+ * Something that happened in a sitting. An append-only fact. Its moment is that of lib/papers/steady-time.ts, which a
+ * system clock that is set back does not turn back.
+ */
 export const SittingEvent = z.discriminatedUnion('kind', [
   event('restBegan'),
   event('restEnded'),

@@ -28,7 +28,7 @@ export interface ReadPart {
 const COUNT = String.raw`(\d{1,3}(?:\.5)?)`;
 const UNIT = String.raw`(?:marks?|pts?|points?)`;
 const TOTAL = new RegExp(
-  String.raw`[([]?\s*total\b[^\n()[\]]{0,40}?[:=]?\s*${COUNT}\s*${UNIT}?\s*[)\]]?[.\s]*$`,
+  String.raw`[([]?[ \t]{0,3}total\b[^\n()[\]]{0,40}?[:=]?\s*${COUNT}\s*${UNIT}?\s*[)\]]?[.\s]*$`,
   'gim',
 );
 /** "[4]", "[4 marks]", "(4 marks)", "4 marks" at the end of a line: common practice of exam boards. */
