@@ -16,6 +16,9 @@ const CLOSE =
 /** Steps without brackets but with spaces between them, as in a cell that holds nothing but a number. */
 const SPACED = /^\s+([a-z]|[ivx]{1,5})(?=\s|$|\(|\))\)?/i;
 
+/** Papers go three levels deep, or four with a section before. */
+const MOST_STEPS = 5;
+
 /** The number at the start of a text. */
 export interface Numbered {
   /** Its steps, in small letters and without brackets: ["3", "b", "ii"]. */
@@ -41,7 +44,7 @@ export function readNumber(text: string, isAlone = false): Numbered | null {
   if (!first) return null;
   const steps = [first.slice(1).find(Boolean)!];
   rest = rest.slice(first[0].length);
-  for (let next; (next = nextStep(rest, isAlone));) {
+  for (let next; steps.length < MOST_STEPS && (next = nextStep(rest, isAlone));) {
     steps.push(next.slice(1).find(Boolean)!);
     rest = rest.slice(next[0].length);
   }

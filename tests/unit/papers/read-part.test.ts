@@ -29,6 +29,10 @@ describe('the number of a part', () => {
     },
   );
 
+  it('does not go on for ever', () => {
+    expect(readNumber(`3 ${'(i) '.repeat(50)}`)!.steps).toHaveLength(5);
+  });
+
   it('is the same however it is written', () => {
     const keys = ['3 (b) (ii)', '3bii', '3b(ii)', '3 b ii', 'Q3(b)(ii)', '3. b) ii)'].map(numberKey);
     expect(new Set(keys)).toEqual(new Set(['3 b ii']));
