@@ -96,11 +96,9 @@ export function warningsAt(
 ): Warnings {
   const passed = chosen.filter((minutes) => left <= minutes * 60_000 && minutes * 60_000 < allowed);
   const fresh = passed.filter((minutes) => !done.includes(minutes));
-  // A later warning that was given leaves an earlier one behind, even where the clock was moved on by a rest break.
   const due = fresh.length > 0 ? Math.min(...fresh) : null;
-  const isLatest = due !== null && due <= Math.min(Infinity, ...done);
   return {
-    give: left > 0 && isLatest ? due : null,
+    give: left > 0 ? due : null,
     done: [...new Set([...done, ...passed])],
   };
 }

@@ -101,6 +101,8 @@ describe('a mark file', () => {
     expect(await reading(await edited(aSealed(), (file) => void (file.version = 2 as 1)))).toBe(
       'errorMarkFileNewer',
     );
+    const swapped = (file: MarkFile): void => void (file.sealed.paper.id = newId());
+    expect(await reading(await edited(aSealed(), swapped))).toBe('errorMarkFileWrong');
     const strange = (file: MarkFile): void => void file.marks.push(aMark());
     expect(await reading(await edited(aSealed(), strange))).toBe('errorMarkFileWrong');
   });
