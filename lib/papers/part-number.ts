@@ -70,12 +70,9 @@ export const numberKey = (number: string): string => {
   return read && read.rest === '' ? read.steps.join(' ') : number.toLowerCase().replace(/\s+/g, ' ').trim();
 };
 
-/** A level in the numbering: 0 for questions, 1 for lettered parts, 2 for Roman ones. */
-type Level = 0 | 1 | 2;
-
 /**
  * A number made whole from the one before it: after "3 (b) (i)" a part that prints "(ii)" alone is 3 (b) (ii), and
- * "(c)" is 3 (c). "(i)" is the ninth letter straight after "(h)", and Roman one elsewhere.
+ * "(c)" is 3 (c). "(i)" is the ninth letter straight after "(h)", and Roman one elsewhere; after 3 (i), "(ii)" is 3 (ii).
  *
  * @param before the steps of the part before, whole; null at the start of the paper
  */
@@ -87,18 +84,23 @@ export function wholeNumber(steps: readonly string[], before: readonly string[] 
   return [...above, ...steps];
 }
 
-function levelOf(step: string, before: readonly string[]): Level {
-  const letter = before[1] === undefined ? null : numberOfLetter(before[1]);
-  const follows = letter !== null && before.length === 2 && numberOfLetter(step) === letter + 1;
-  if (follows) return 1;
-  const roman = numberOfRoman(step);
-  if (roman === null) return 1;
-  const romanBefore = before[2] === undefined ? null : numberOfRoman(before[2]);
-  // After 3 (b) (iv) comes (v); after 3 (u), (v) was told above.
-  if (romanBefore !== null && roman === romanBefore + 1) return 2;
-  const isSureLetter = step.length === 1 && letter !== null && numberOfLetter(step) === letter + 1;
-  return isSureLetter ? 1 : 2;
+/** How many steps stand above it: it goes on with the innermost list that it can, or begins one. */
+function levelOf(step: string, before: readonly string[]): number {
+  const last = before.length - 1;
+  for (let level = last; level > 0; level--) if (follows(step, before[level]!, level)) return level;
+  const isFirst = step === 'i' || (step === 'a' && isRoman(before[last]!));
+  if (isFirst) return last === 2 ? 2 : before.length;
+  return numberOfRoman(step) === null ? 1 : 2;
 }
+
+/** Whether a step is the next in a list. Below the lettered parts, "(i)" is a Roman one. */
+function follows(step: string, one: string, level: number): boolean {
+  const [roman, letter] = [numberOfRoman(one), numberOfLetter(one)];
+  if (roman !== null && numberOfRoman(step) === roman + 1) return true;
+  return letter !== null && numberOfLetter(step) === letter + 1 && (level === 1 || roman === null);
+}
+
+const isRoman = (step: string): boolean => numberOfRoman(step) !== null;
 
 /** Whether a step is written without brackets at the start of a number. */
 const isBare = (step: string): boolean => /\d/.test(step);
