@@ -8,6 +8,7 @@ import { useDeck } from '../../deck/deck-context.tsx';
 import { useAction } from '../../deck/use-action.ts';
 import type { Standing } from '../../derive/next-up.ts';
 import { topicName } from '../../parts/topic-name.ts';
+import { FileButton } from '../../parts/file-button.tsx';
 import { Trouble } from '../../parts/trouble.tsx';
 import { Words } from '../../parts/words.tsx';
 import { useDrop } from '../../pdf/use-drop.ts';
@@ -46,24 +47,12 @@ export function NotesIn({ standing }: { standing: Standing }) {
       <h2 id="notes-in">{t('outInTitle')}</h2>
       <p>{t('outInHow')}</p>
       <div class="row">
-        <span class="field file">
-          <label for="notes-file" class="button">
-            {t('outInOpen')}
-          </label>
-          <input
-            id="notes-file"
-            class="unseen"
-            type="file"
-            accept=".md,.markdown,.txt,text/markdown,text/plain"
-            onChange={(event) => {
-              const field = event.currentTarget;
-              const file = field.files?.[0];
-              if (file) open(file);
-              // The same file may be opened again.
-              field.value = '';
-            }}
-          />
-        </span>
+        <FileButton
+          id="notes-file"
+          label={t('outInOpen')}
+          accept=".md,.markdown,.txt,text/markdown,text/plain"
+          open={([file]) => open(file!)}
+        />
         <span class="soft">{t('outInDrop')}</span>
       </div>
       <Trouble text={action.trouble} />

@@ -4,6 +4,7 @@ import type { Clip } from '#lib/model/clip.ts';
 import { useDeck } from '../../deck/deck-context.tsx';
 import { useAction } from '../../deck/use-action.ts';
 import type { Standing } from '../../derive/next-up.ts';
+import { FileButton } from '../../parts/file-button.tsx';
 import { Trouble } from '../../parts/trouble.tsx';
 import { useDrop } from '../../pdf/use-drop.ts';
 import { t, tn } from '../../text.ts';
@@ -145,24 +146,7 @@ function Pieces({ pieces, set, pasted }: PiecesProps) {
 function AddSheet({ add }: { add(files: readonly File[]): void }) {
   return (
     <div class="row">
-      <span class="field file">
-        <label for="own-sheet" class="button">
-          {t('ownAddSheet')}
-        </label>
-        <input
-          id="own-sheet"
-          class="unseen"
-          type="file"
-          accept="image/*"
-          multiple
-          onChange={(event) => {
-            const field = event.currentTarget;
-            add([...(field.files ?? [])]);
-            // The same file may be chosen again.
-            field.value = '';
-          }}
-        />
-      </span>
+      <FileButton id="own-sheet" label={t('ownAddSheet')} accept="image/*" multiple open={add} />
       <span class="soft">{t('ownDrop')}</span>
     </div>
   );

@@ -7,6 +7,7 @@ import { readAll } from '#lib/store/read.ts';
 import type { Db } from '#lib/store/schema.ts';
 import { useDeck } from '../../deck/deck-context.tsx';
 import { useAction } from '../../deck/use-action.ts';
+import { FileButton } from '../../parts/file-button.tsx';
 import { Trouble } from '../../parts/trouble.tsx';
 import { useDrop } from '../../pdf/use-drop.ts';
 import { t } from '../../text.ts';
@@ -61,7 +62,12 @@ export function OpenPack() {
       <h2 id="pack-open">{t('packOpenTitle')}</h2>
       <p>{t('packOpenHow')}</p>
       <div class="row">
-        <PackFile open={open} />
+        <FileButton
+          id="pack-file"
+          label={t('packOpen')}
+          accept=".json,application/json"
+          open={([file]) => open(file!)}
+        />
         <span class="soft">{t('packDrop')}</span>
       </div>
       <Trouble text={action.trouble} />
@@ -77,29 +83,6 @@ export function OpenPack() {
         </Preview>
       )}
     </section>
-  );
-}
-
-function PackFile({ open }: { open(file: File): void }) {
-  return (
-    <span class="field file">
-      <label for="pack-file" class="button">
-        {t('packOpen')}
-      </label>
-      <input
-        id="pack-file"
-        class="unseen"
-        type="file"
-        accept=".json,application/json"
-        onChange={(event) => {
-          const field = event.currentTarget;
-          const file = field.files?.[0];
-          if (file) open(file);
-          // The same file may be opened again.
-          field.value = '';
-        }}
-      />
-    </span>
   );
 }
 

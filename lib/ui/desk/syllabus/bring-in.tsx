@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { TextFormat } from '#lib/syllabus/bring-in/read-text.ts';
+import { FileButton } from '../../parts/file-button.tsx';
 import { t } from '../../text.ts';
 import { FORMATS } from './formats.ts';
 
@@ -53,23 +54,7 @@ export function BringIn({ first, text, setText, read, open }: BringInProps) {
       </div>
       <div class="row">
         <button class="main">{t('syllabusRead')}</button>
-        <span class="field file">
-          <label for="outline-file" class="button">
-            {t('syllabusOpen')}
-          </label>
-          <input
-            id="outline-file"
-            class="unseen"
-            type="file"
-            onChange={(event) => {
-              const field = event.currentTarget;
-              const file = field.files?.[0];
-              if (file) open(file, format);
-              // The same file may be opened again after it was put right.
-              field.value = '';
-            }}
-          />
-        </span>
+        <FileButton id="outline-file" label={t('syllabusOpen')} open={([file]) => open(file!, format)} />
         <span class="soft">{t('syllabusDrop')}</span>
       </div>
       <details class="soft">
