@@ -1,17 +1,7 @@
-import { stemmer } from 'stemmer';
+import { ALIKE, dice, stemsOf } from './likeness.ts';
 
 /** What is to be said against a question. */
 export type Objection = { kind: 'near-copy'; of: string } | { kind: 'sequence-only' };
-
-/** From this likeness on, two questions ask the same. Our choice. */
-const ALIKE = 0.8;
-
-/** Words that every question has. */
-const ASKING = new Set(
-  'what which who how why when where is are was were do does did the a an of for by to in on with and or meant state give name define'.split(
-    ' ',
-  ),
-);
 
 /** Asks what comes where, which the order of the notes gives away. */
 const SEQUENCE =
@@ -33,23 +23,4 @@ export function objectionsTo(prompt: string, others: readonly string[]): Objecti
   if (words.size > 0 && most >= ALIKE) objections.push({ kind: 'near-copy', of: likest });
   if (SEQUENCE.test(prompt)) objections.push({ kind: 'sequence-only' });
   return objections;
-}
-
-/** Signs and numbers count as well: "the formula for c" and "the formula for k" are not the same question. */
-function stemsOf(prompt: string): Set<string> {
-  const words =
-    prompt
-      .normalize('NFKC')
-      .toLowerCase()
-      .match(/\\?\p{L}+|\d+/gu) ?? [];
-  return new Set(
-    words.filter((word) => !ASKING.has(word)).map((word) => (word.length > 2 ? stemmer(word) : word)),
-  );
-}
-
-/** Dice (1945), Ecology 26, 297-302: twice what both have, over all that each has. */
-function dice(a: ReadonlySet<string>, b: ReadonlySet<string>): number {
-  let both = 0;
-  for (const word of a) if (b.has(word)) both++;
-  return a.size + b.size === 0 ? 0 : (2 * both) / (a.size + b.size);
 }
