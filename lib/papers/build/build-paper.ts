@@ -66,8 +66,7 @@ function* chosenFrom(pool: Pool, wish: PaperWish): Building<Chosen> {
   const admitted = pool.units.flatMap(({ daysUnseen }, unit) =>
     daysUnseen >= wish.notSeenForDays ? [unit] : [],
   );
-  const value = valueFor(most);
-  const quick = paperByTopic(pool, admitted, wish, value) ?? [];
+  const quick = paperByTopic(pool, admitted, wish, worthOf) ?? [];
   const first = withAll(
     worthKeeping(pool, admitted, mostByMarks(most), () => 0),
     quick,
@@ -75,7 +74,7 @@ function* chosenFrom(pool: Pool, wish: PaperWish): Building<Chosen> {
   const unlikely = (unit: number) => awkwardness(pool.units[unit]!);
   const byShares = modelOf(pool, first, wish, {
     costOf: () => 0,
-    step: deviationStep(pool, first),
+    step: deviationStep(pool, first, wish),
     goals: { cost: 1, atMost: Infinity },
     goal: 'topics',
   });
@@ -86,9 +85,9 @@ function* chosenFrom(pool: Pool, wish: PaperWish): Building<Chosen> {
   const best = shares.choices && first.filter((_, at) => shares.choices![at] === 1);
   if (!best || shares.status === 'cancelled') return { units: best, proven: shares.status === 'proven' };
 
-  const second = withAll(worthKeeping(pool, admitted, mostByTopics(pool, most, shares.cost), value), best);
+  const second = withAll(worthKeeping(pool, admitted, mostByTopics(pool, most, shares.cost), worthOf), best);
   const model = modelOf(pool, second, wish, {
-    costOf: (unit) => -value(unit),
+    costOf: (unit) => -unit.worth,
     step: 1,
     goals: { cost: 0, atMost: shares.cost },
     goal: 'topics',
@@ -112,21 +111,13 @@ const withAll = (units: readonly number[], more: readonly number[]): number[] =>
 const startWith = (units: readonly number[], paper: readonly number[]): Int8Array | null =>
   paper.length > 0 ? Int8Array.from(units, (unit) => (paper.includes(unit) ? 1 : 0)) : null;
 
+/** What the second stage makes as large as possible. */
+const worthOf = ({ worth }: Unit): number => worth;
+
 /** How hard it is to make up even marks with a unit: marks in fractions, long parts, much time. */
 function awkwardness({ topics, marks, minutes }: Unit): number {
   const fractions = [...topics.values()].filter((each) => each % HUNDREDTHS !== 0).length;
   return fractions * 1000 + marks * 10 + minutes / marks;
-}
-
-/**
- * What the second stage makes as large as possible: how long unseen, with the seed for ties.
- *
- * The seed can never outweigh it. `favoured` of a paper is at most its marks, so at most `most`, and at least 0. The
- * worths of papers are whole numbers; where two differ, they do by at least 1, so their values differ by at least
- * (most + 1) · 1 - most = 1 in favour of the greater worth.
- */
-export function valueFor(most: number): (unit: Unit) => number {
-  return ({ worth, favoured }) => worth * (most + 1) + favoured;
 }
 
 /** Says which stage a search's progress is of. */

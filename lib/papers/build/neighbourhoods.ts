@@ -1,9 +1,9 @@
 import { type Found, isBeaten, type Search, searched } from './branch.ts';
 import type { Model } from './model.ts';
 
-/** Goals whose columns are chosen anew at a time, nodes for each try, and tries in vain before it ends. Our choice. */
-const GOALS = 4;
-const NODES = 40;
+/** How many goals' columns are chosen anew at a time, one after the other; nodes for each try; tries in vain. Our choice. */
+const SIZES = [3, 4, 5, 6, 8];
+const NODES = 100;
 const IN_VAIN = 24;
 
 /**
@@ -14,18 +14,14 @@ const IN_VAIN = 24;
 export function* bettered(model: Model, start: Found, floor: number): Search {
   const found = { ...start };
   const goals = model.rows.flatMap(({ goal }, row) => (goal ? [row] : []));
-  if (goals.length <= GOALS) return found;
   const columnGoals = model.columns.map(({ entries }) =>
     entries.filter(([row]) => model.rows[row]!.goal).map(([row]) => row),
   );
-  let state = 1;
-  for (let inVain = 0; inVain < IN_VAIN && !isBeaten(model, floor, found.cost); inVain++) {
+  const draw = drawing();
+  for (let [size, inVain] = [0, 0]; size < SIZES.length && SIZES[size]! < goals.length;) {
+    if (isBeaten(model, floor, found.cost)) break;
     const open = new Set<number>();
-    while (open.size < GOALS) {
-      // Numerical Recipes' generator; any that is the same each time would do.
-      state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
-      open.add(goals[Math.floor((state / 2 ** 32) * goals.length)]!);
-    }
+    while (open.size < SIZES[size]!) open.add(goals[Math.floor(draw() * goals.length)]!);
     const fixed = Int8Array.from(columnGoals, (of, column) =>
       of.every((row) => open.has(row)) ? -1 : found.choices![column]!,
     );
@@ -33,8 +29,17 @@ export function* bettered(model: Model, start: Found, floor: number): Search {
     if (tried.status === 'cancelled') return tried;
     if (tried.cost < found.cost) {
       Object.assign(found, tried);
-      inVain = -1;
-    }
+      [size, inVain] = [0, 0];
+    } else if (++inVain === IN_VAIN) [size, inVain] = [size + 1, 0];
   }
   return found;
+}
+
+/** Numbers from 0 to 1, the same each time, by the generator of Numerical Recipes; any other would do. */
+function drawing(): () => number {
+  let state = 1;
+  return () => {
+    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
+    return state / 2 ** 32;
+  };
 }

@@ -63,12 +63,15 @@ function topicsOf(pool: Pool, units: readonly number[]): Set<string> {
 }
 
 /** The greatest measure, in marks, of which every deviation by topic is a multiple. */
-export function deviationStep(pool: Pool, units: readonly number[]): number {
+export function deviationStep(pool: Pool, units: readonly number[], wish: PaperWish): number {
   let step = 0;
   const take = (hundredths: number) => {
     for (let [a, b] = [hundredths, step]; ; [a, b] = [b, a % b]) if (b === 0) return void (step = a);
   };
   for (const target of pool.targets.values()) take(target);
   for (const unit of units) for (const marks of pool.units[unit]!.topics.values()) take(marks);
-  return Math.max(step, 1) / HUNDREDTHS;
+  // With exactly the marks that the targets add up to, topics are above by as much as others are below: twice a multiple.
+  const wished = [...pool.targets.values()].reduce((sum, each) => sum + each, 0);
+  const even = wish.marksTolerance === 0 && wished === wish.marks * HUNDREDTHS;
+  return ((even ? 2 : 1) * Math.max(step, 1)) / HUNDREDTHS;
 }

@@ -13,8 +13,6 @@ export interface Unit {
   topics: Map<string, number>;
   /** How long unseen, times marks: see `worthOf`. A whole number. */
   worth: number;
-  /** Marks that the seed favours: see `favoured`. */
-  favoured: number;
   /** Days since any of its parts was seen; Infinity where none ever was. */
   daysUnseen: number;
 }
@@ -31,11 +29,20 @@ export interface Pool {
 /** Weeks unseen count up to a year: what was never seen is no fresher than what was not seen for a year. Our choice. */
 const MOST_WEEKS = 52;
 
-/** Merges parts that belong together, and tells near copies. A unit whose own parts are near copies is left out. */
+/**
+ * Merges parts that belong together, and tells near copies. A unit whose own parts are near copies is left out.
+ *
+ * The seed shuffles the units, and does nothing else. Of equals the search takes the one that comes first, so the seed
+ * breaks ties; it is in no cost and no limit, so it cannot outweigh anything.
+ */
 export function poolOf(offers: readonly PartOffer[], wish: PaperWish): Pool {
   const pairs = alikePairs(offers.map(({ text }) => text));
   const unitOfPart = new Map<number, number>();
-  let units = grouped(offers).map((parts) => unitOf(parts, offers, wish.seed));
+  const lot = new Map(offers.map(({ id }) => [id, drawn(id, wish.seed)]));
+  const lotOf = ({ parts }: Unit) => lot.get(offers[parts[0]!]!.id)!;
+  let units = grouped(offers)
+    .map((parts) => unitOf(parts, offers))
+    .sort((a, b) => lotOf(a) - lotOf(b) || a.parts[0]! - b.parts[0]!);
   const place = (all: readonly Unit[]) =>
     all.forEach(({ parts }, unit) => parts.forEach((part) => unitOfPart.set(part, unit)));
   place(units);
@@ -65,14 +72,13 @@ function grouped(offers: readonly PartOffer[]): number[][] {
   return groups;
 }
 
-function unitOf(parts: number[], offers: readonly PartOffer[], seed: number): Unit {
+function unitOf(parts: number[], offers: readonly PartOffer[]): Unit {
   const unit: Unit = {
     parts,
     marks: 0,
     minutes: 0,
     topics: new Map(),
     worth: 0,
-    favoured: 0,
     daysUnseen: Infinity,
   };
   for (const part of parts) {
@@ -82,7 +88,6 @@ function unitOf(parts: number[], offers: readonly PartOffer[], seed: number): Un
     for (const [topic, marks] of topicMarks(offer))
       unit.topics.set(topic, (unit.topics.get(topic) ?? 0) + marks);
     unit.worth += worthOf(offer);
-    unit.favoured += favoured(offer, seed);
     unit.daysUnseen = Math.min(unit.daysUnseen, offer.daysUnseen ?? Infinity);
   }
   return unit;
@@ -94,12 +99,13 @@ export function worthOf({ daysUnseen, marks }: PartOffer): number {
   return weeks * marks;
 }
 
-/** The marks of a part where the seed favours it, as it does about half of all parts; else 0. */
-export function favoured({ id, marks }: PartOffer, seed: number): number {
+/** A number for each id that is another with another seed (FNV-1a, with the finish of MurmurHash3). */
+function drawn(id: string, seed: number): number {
   let hash = 0x811c9dc5 ^ seed;
   for (let at = 0; at < id.length; at++) hash = Math.imul(hash ^ id.charCodeAt(at), 0x01000193);
   hash = Math.imul(hash ^ (hash >>> 16), 0x85ebca6b);
-  return ((hash ^ (hash >>> 13)) & 1) * marks;
+  hash = Math.imul(hash ^ (hash >>> 13), 0xc2b2ae35);
+  return (hash ^ (hash >>> 16)) >>> 0;
 }
 
 /** Groups that cover all pairs, each group alike throughout: one row of the model each, and a tighter one than pairs. */
