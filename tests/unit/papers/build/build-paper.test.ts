@@ -7,7 +7,7 @@ import { randomOffers, randomWish } from './pools.ts';
 import { allAlike, type SecondModel, secondOptimum, worth } from './second-solver.ts';
 
 const POOLS = 320;
-/** Its proof takes more than a minute (exactly 180 marks of 36 parts, in little time): left out, and not counted. */
+/** Its check, by both solvers, takes more than a minute (exactly 180 marks of 36 parts, in little time): left out, and not counted. */
 const TOO_LONG = 28;
 
 function secondModel(offers: readonly PartOffer[], wish: PaperWish): SecondModel {
