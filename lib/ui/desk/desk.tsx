@@ -115,13 +115,12 @@ function Page({ route, course }: { route: Route; course: Course | undefined }) {
         <OpenPack />
       </div>
     );
-  const shared = { key: course.id, courseId: course.id };
   return (
     <SearchHolder>
       {isNotesRoute(route) ? (
-        <NotesPages {...shared} route={route} />
+        <NotesPages key={course.id} courseId={course.id} route={route} />
       ) : (
-        <CoursePages {...shared} route={route} />
+        <CoursePages key={course.id} courseId={course.id} route={route} />
       )}
     </SearchHolder>
   );

@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useState } from 'preact/hooks';
+import { useLayoutEffect, useMemo, useState } from 'preact/hooks';
 import type { Course } from '#lib/model/course.ts';
 import { type PrintBlock, noteBlocks, questionBlocks } from '#lib/notes/print/blocks.ts';
 import type { CourseDeck } from '#lib/store/course-deck.ts';
@@ -130,7 +130,8 @@ function PrintBar({ course, look, setLook, isReady }: BarProps) {
 
 /** The name under which a browser keeps what is printed. */
 function useTitle(title: string): void {
-  useEffect(() => {
+  // Put back as soon as the page is left: later, it would take away the name that the next one has set.
+  useLayoutEffect(() => {
     const before = document.title;
     document.title = title;
     return () => {
