@@ -1,6 +1,11 @@
 import { defineConfig } from 'vitest/config';
 import { WxtVitest } from 'wxt/testing/vitest-plugin';
 
+/** Tests of what knows no browser and no store: they leave nothing behind, and share their workers. */
+const PURE = ['model', 'recall', 'syllabus', 'notes', 'exchange', 'papers'].map(
+  (folder) => `tests/unit/${folder}/**/*.test.{ts,tsx}`,
+);
+
 export default defineConfig({
   test: {
     projects: [
@@ -10,7 +15,19 @@ export default defineConfig({
         test: {
           name: 'unit',
           include: ['tests/unit/**/*.test.{ts,tsx}'],
+          exclude: PURE,
           // Pages of two million characters take their time in a simulated document on a busy machine.
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+          maxWorkers: '100%',
+        },
+      },
+      {
+        plugins: [WxtVitest()],
+        test: {
+          name: 'unit-pure',
+          include: PURE,
+          isolate: false,
           testTimeout: 60_000,
           hookTimeout: 60_000,
           maxWorkers: '100%',
