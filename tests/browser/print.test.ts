@@ -28,7 +28,9 @@ const counted = (page: PageDriver, name: string, paper: PaperName, look = 'notes
           document.querySelector('button.main:enabled') !== null &&
           document.querySelector<HTMLSelectElement>('#print-look')!.value === what &&
           document.querySelector<HTMLSelectElement>('#print-paper')!.value === wanted;
-        return isThere && document.querySelector('[role=status]')!.textContent;
+        const said = document.querySelector('.print-view [role=status]')?.textContent ?? '';
+        // The choice shows at once, what is counted a moment later.
+        return isThere && said.includes(wanted === 'a4' ? 'A4' : 'US Letter') && said;
       },
       name,
       paper,
