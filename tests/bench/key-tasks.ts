@@ -1,16 +1,5 @@
-import type { CDPSession, Page } from 'playwright-core';
-
-/** An event of Chromium's own tracing, as far as it is used; times are in microseconds. */
-interface TraceEvent {
-  name: string;
-  ph: string;
-  pid: number;
-  tid: number;
-  ts: number;
-  /** Processor time of the thread. */
-  tdur?: number;
-  args?: { data?: { type?: string } };
-}
+import type { Page } from 'playwright-core';
+import { traceOf } from './trace.ts';
 
 const CATEGORIES = ['toplevel', 'devtools.timeline'];
 
@@ -19,15 +8,7 @@ const CATEGORIES = ['toplevel', 'devtools.timeline'];
  * processor time: what it would take on a machine with nothing else to do.
  */
 export async function keyTimes(page: Page, work: () => Promise<void>): Promise<number[]> {
-  const session = await page.context().newCDPSession(page);
-  const events: TraceEvent[] = [];
-  session.on('Tracing.dataCollected', ({ value }) => events.push(...(value as unknown as TraceEvent[])));
-  await session.send('Tracing.start', {
-    transferMode: 'ReportEvents',
-    traceConfig: { includedCategories: CATEGORIES },
-  });
-  await work();
-  await traced(session);
+  const events = await traceOf(page, CATEGORIES, work);
   const keys = events
     .filter(({ name, args }) => name === 'EventDispatch' && args?.data?.type === 'keydown')
     .sort((a, b) => a.ts - b.ts);
@@ -47,10 +28,4 @@ export async function keyTimes(page: Page, work: () => Promise<void>): Promise<n
     if (key >= 0) times[key]! += tdur / 1000;
   }
   return times;
-}
-
-async function traced(session: CDPSession): Promise<void> {
-  const done = new Promise((resolve) => session.once('Tracing.tracingComplete', resolve));
-  await session.send('Tracing.end');
-  await done;
 }

@@ -1,16 +1,5 @@
-import type { CDPSession, Page } from 'playwright-core';
-
-/** An event of Chromium's own tracing, as far as it is used; times are in microseconds. */
-interface TraceEvent {
-  name: string;
-  ph: string;
-  pid: number;
-  tid: number;
-  ts: number;
-  dur?: number;
-  /** Processor time of the thread. */
-  tdur?: number;
-}
+import type { Page } from 'playwright-core';
+import { traceOf } from './trace.ts';
 
 const CATEGORIES = ['toplevel', 'devtools.timeline', 'loading'];
 
@@ -20,15 +9,7 @@ const CATEGORIES = ['toplevel', 'devtools.timeline', 'loading'];
  * @param work opens the page, and waits for what is to be measured
  */
 export async function longestTask(page: Page, work: () => Promise<void>): Promise<number> {
-  const session = await page.context().newCDPSession(page);
-  const events: TraceEvent[] = [];
-  session.on('Tracing.dataCollected', ({ value }) => events.push(...(value as unknown as TraceEvent[])));
-  await session.send('Tracing.start', {
-    transferMode: 'ReportEvents',
-    traceConfig: { includedCategories: CATEGORIES },
-  });
-  await work();
-  await traced(session);
+  const events = await traceOf(page, CATEGORIES, work);
   const paint = events.find(({ name }) => name === 'firstContentfulPaint');
   if (!paint) throw new Error('The trace has no first paint');
   const tasks = events.filter(
@@ -41,10 +22,4 @@ export async function longestTask(page: Page, work: () => Promise<void>): Promis
   );
   if (tasks.length === 0) throw new Error('The trace has no tasks');
   return Math.max(...tasks.map(({ tdur = 0 }) => tdur)) / 1000;
-}
-
-async function traced(session: CDPSession): Promise<void> {
-  const done = new Promise((resolve) => session.once('Tracing.tracingComplete', resolve));
-  await session.send('Tracing.end');
-  await done;
 }

@@ -1,4 +1,4 @@
-import type { Migration, UpgradeTransaction } from './migration.ts';
+import { type Migration, renewRows } from './migration.ts';
 
 /**
  * Topics and statements know their tier or option, and topics what their share is given in. Until now a topic was off
@@ -8,23 +8,12 @@ export const tiersAndUnits: Migration<2, 3> = {
   from: 2,
   to: 3,
   async run(_db, transaction) {
-    await change(transaction, 'topics', (topic) => ({
+    await renewRows(transaction, 'topics', (topic) => ({
       unit: 'parts',
       group: '',
       dropped: topic.off === true,
       ...topic,
     }));
-    await change(transaction, 'statements', (statement) => ({ group: '', off: false, ...statement }));
+    await renewRows(transaction, 'statements', (statement) => ({ group: '', off: false, ...statement }));
   },
 };
-
-type OldRow = Record<string, unknown>;
-
-async function change(
-  transaction: UpgradeTransaction,
-  store: string,
-  renew: (row: OldRow) => OldRow,
-): Promise<void> {
-  for (let row = await transaction.objectStore(store).openCursor(); row; row = await row.continue())
-    await row.update(renew(row.value as OldRow));
-}

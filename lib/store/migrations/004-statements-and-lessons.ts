@@ -1,4 +1,4 @@
-import type { Migration, UpgradeTransaction } from './migration.ts';
+import { type Migration, type OldRow, renewRows } from './migration.ts';
 
 /** Stores whose rows say which statements they answer. */
 const ANSWERING = ['clips', 'questions', 'lines'];
@@ -14,9 +14,13 @@ export const statementsAndLessons: Migration<3, 4> = {
   async run(db, transaction) {
     db.createObjectStore('lessons', { keyPath: 'id' }).createIndex('course', 'courseId');
     db.createObjectStore('packs', { keyPath: 'courseId' });
-    for (const store of ANSWERING) await change(transaction, store, withStatements);
-    await change(transaction, 'courses', (course) => ({ targetSides: 8, targetQuestions: 100, ...course }));
-    await change(transaction, 'setAside', (aside) => {
+    for (const store of ANSWERING) await renewRows(transaction, store, withStatements);
+    await renewRows(transaction, 'courses', (course) => ({
+      targetSides: 8,
+      targetQuestions: 100,
+      ...course,
+    }));
+    await renewRows(transaction, 'setAside', (aside) => {
       const isOurs = ANSWERING.includes(String(aside.store)) && aside.why === 'deleted';
       const row = aside.row as OldRow;
       const pictures = aside.store === 'clips' ? { pictureIds: [] } : {};
@@ -25,15 +29,4 @@ export const statementsAndLessons: Migration<3, 4> = {
   },
 };
 
-type OldRow = Record<string, unknown>;
-
 const withStatements = (row: OldRow): OldRow => ({ statementIds: [], ...row });
-
-async function change(
-  transaction: UpgradeTransaction,
-  store: string,
-  renew: (row: OldRow) => OldRow,
-): Promise<void> {
-  for (let row = await transaction.objectStore(store).openCursor(); row; row = await row.continue())
-    await row.update(renew(row.value as OldRow));
-}

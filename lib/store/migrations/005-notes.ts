@@ -1,4 +1,4 @@
-import type { Migration, UpgradeTransaction } from './migration.ts';
+import { type Migration, type OldRow, renewRows } from './migration.ts';
 
 /**
  * Condensed notes: lines stand at a depth and hold pictures, lines and clips can be left out, questions stand beside
@@ -13,8 +13,8 @@ export const notes: Migration<4, 5> = {
     db.createObjectStore('memories', { keyPath: 'courseId' });
     transaction.objectStore('attempts').createIndex('courseAt', ['courseId', 'at']);
     for (const [store, fields] of Object.entries(ADDED))
-      await change(transaction, store, (row) => ({ ...fields, ...row }));
-    await change(transaction, 'setAside', (aside) => {
+      await renewRows(transaction, store, (row) => ({ ...fields, ...row }));
+    await renewRows(transaction, 'setAside', (aside) => {
       const fields = ADDED[String(aside.store)];
       return fields && aside.why === 'deleted'
         ? { ...aside, row: { ...fields, ...(aside.row as OldRow) } }
@@ -31,14 +31,3 @@ const ADDED: Record<string, OldRow> = {
   questions: { lineId: null },
   attempts: { order: null, turned: false },
 };
-
-type OldRow = Record<string, unknown>;
-
-async function change(
-  transaction: UpgradeTransaction,
-  store: string,
-  renew: (row: OldRow) => OldRow,
-): Promise<void> {
-  for (let row = await transaction.objectStore(store).openCursor(); row; row = await row.continue())
-    await row.update(renew(row.value as OldRow));
-}

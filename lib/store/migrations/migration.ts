@@ -4,6 +4,19 @@ import type { IDBPDatabase, IDBPTransaction } from 'idb';
 export type OldDb = IDBPDatabase<unknown>;
 export type UpgradeTransaction = IDBPTransaction<unknown, string[], 'versionchange'>;
 
+/** A row of an older deck, whatever it is. */
+export type OldRow = Record<string, unknown>;
+
+/** Renews every row of a store. */
+export async function renewRows(
+  transaction: UpgradeTransaction,
+  store: string,
+  renew: (row: OldRow) => OldRow,
+): Promise<void> {
+  for (let row = await transaction.objectStore(store).openCursor(); row; row = await row.continue())
+    await row.update(renew(row.value as OldRow));
+}
+
 /** One step from a version to the next. It freezes the shapes that it needs and imports no schema. */
 export interface Migration<From extends number, To extends number> {
   from: From;
