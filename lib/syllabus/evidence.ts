@@ -66,8 +66,17 @@ function tallyOf(tallies: Map<string, Tally>, topicId: string): Tally {
   return tally;
 }
 
+/** Said once for each row: rows are never changed, and coverage is reckoned again after every attempt. */
+const said = new WeakMap<Clip, boolean>();
+
+function hasOwnWords(clip: Clip): boolean {
+  let isSo = said.get(clip);
+  if (isSo === undefined) said.set(clip, (isSo = isOwn(clip.text, clip.ownWords)));
+  return isSo;
+}
+
 function addClip(tally: Tally, clip: Clip): void {
-  const hasWords = isOwn(clip.text, clip.ownWords);
+  const hasWords = hasOwnWords(clip);
   tally.evidence.clips += 1;
   if (clip.unclear) tally.evidence.unclear += 1;
   else if (hasWords) tally.evidence.understood += 1;
